@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/support/to-be-within.ts'],
+    testTimeout: 60_000,
+    onConsoleLog: (log) => {
+      throw new Error(`a test printed: ${log}`);
+    },
+  },
+});
