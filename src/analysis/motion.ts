@@ -6,12 +6,12 @@ export const BINS_PER_QUARTER = 16;
 export const QUARTERS_PER_TURN = 4;
 /** Classes of a histogram. */
 export const HISTOGRAM_CLASSES = 24;
-/** Width of a histogram class, dB. */
-export const CLASS_DB = 1.5;
+/** Width of a histogram class, dB: a quarter of a factor of two, which is 1.505. */
+export const CLASS_DB = (20 * Math.log10(2)) / 4;
 
 /**
  * How often a magnitude lay in which class, per quarter turn.
- * Class c holds magnitudes from 10^(c·CLASS_DB/20) on, in SI units, up to the next class.
+ * Class c holds magnitudes from 2^(c/4) on, in SI units, up to the next class.
  * Row q of `counts` (HISTOGRAM_CLASSES long) runs downwards from class `topClass[q]`, the class of
  * the quarter's largest sample, so counts[q·24 + k] belongs to class topClass[q] − k; the last
  * entry also holds everything under it.
