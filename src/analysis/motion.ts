@@ -10,6 +10,14 @@ export const HISTOGRAM_CLASSES = 24;
 export const CLASS_DB = (20 * Math.log10(2)) / 4;
 
 /**
+ * Turns, quarters or bins that a length has begun: its ceiling, but for what rounding adds to a
+ * length that is whole.
+ */
+export function begun(count: number): number {
+  return Math.ceil(count - 1e-9);
+}
+
+/**
  * How often a magnitude lay in which class, per quarter turn.
  * Class c holds magnitudes from 2^(c/4) on, in SI units, up to the next class.
  * Row q of `counts` (HISTOGRAM_CLASSES long) runs downwards from class `topClass[q]`, the class of

@@ -1,0 +1,51 @@
+import type { Hertz } from '../units.js';
+import { designHalfBand, type HalfBandTaps } from './half-band.js';
+
+/**
+ * The way of a source rate to the internal rate: halved until it is 44.1 or 48 kHz, then doubled
+ * once. Rates of neither family are brought to 48 kHz first.
+ */
+export interface BandLimit {
+  /** The rate that the halving starts from: the source's own, or 48 kHz. */
+  readonly entryRate: Hertz;
+  /** Number of halvings: 0, 1 or 2. */
+  readonly halvings: number;
+  /** 44.1 or 48 kHz. */
+  readonly baseRate: Hertz;
+  /** 88.2 or 96 kHz: everything is computed at this rate. */
+  readonly internalRate: Hertz;
+}
+
+/**
+ * Band end for the last halving and for the doubling: 0.0025 dB to 20 kHz, 70 dB down from
+ * 24.1 kHz at the 44.1 kHz family's rates; two in a row stay within 0.005 dB.
+ */
+export const BAND_END_TAPS: HalfBandTaps = designHalfBand(24, 7);
+
+/** From 176.4 or 192 kHz: 0.001 dB to 24.1 kHz, what folds into that is 80 dB down. */
+export const FIRST_HALVING_TAPS: HalfBandTaps = designHalfBand(6, 8.6);
+
+/**
+ * Silence before the program, frames of the base rate: the band end is linear in phase, so that
+ * the walls begin to move a little before a program that starts at once.
+ */
+export const LEAD_BASE_FRAMES = 64;
+/** The same in frames of the internal rate. */
+export const LEAD_FRAMES = 2 * LEAD_BASE_FRAMES;
+
+const HALVINGS_OF_RATE: ReadonlyMap<Hertz, number> = new Map([
+  [44_100, 0],
+  [48_000, 0],
+  [88_200, 1],
+  [96_000, 1],
+  [176_400, 2],
+  [192_000, 2],
+]);
+
+/** How a source of this rate reaches the internal rate. */
+export function bandLimitOf(sampleRate: Hertz): BandLimit {
+  const halvings = HALVINGS_OF_RATE.get(sampleRate) ?? 0;
+  const entryRate = HALVINGS_OF_RATE.has(sampleRate) ? sampleRate : 48_000;
+  const baseRate = entryRate / 2 ** halvings;
+  return { entryRate, halvings, baseRate, internalRate: 2 * baseRate };
+}

@@ -1,0 +1,152 @@
+import type { Hertz } from '../units.js';
+import { LOW_BAND_DECIMATION } from './decimate.js';
+import { PairTransform } from './fourier.js';
+import { type LowBand, QUARTERS_PER_TURN } from './motion.js';
+import type { SpiralClock } from './spiral-clock.js';
+
+/** Frames of a window, about 0.35 s: it parts 5 Hz and lies within a quarter turn at 33⅓ rpm. */
+const WINDOW_FRAMES = 1024;
+/** Where in a quarter its two windows are centred. */
+const WINDOW_CENTRES = [0.25, 0.75];
+
+const HANN = Float64Array.from(
+  { length: WINDOW_FRAMES },
+  (_, n) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / WINDOW_FRAMES),
+);
+/** Mean square per summed one-sided power: Parseval, and the window's own power. */
+const POWER_SCALE = 2 / (WINDOW_FRAMES * HANN.reduce((sum, w) => sum + w * w, 0));
+
+/** Sums over the low band of one quarter's windows. */
+interface BandSums {
+  left: number;
+  right: number;
+  crossRe: number;
+  crossIm: number;
+  strongest: Hertz;
+}
+
+/**
+ * Follows the displacement under `lowBandHz` quarter by quarter from its decimated signal, in
+ * blocks of any size. Holds some two windows of it, whatever the length of the side.
+ */
+export class LowBandMeter {
+  readonly #rate: Hertz;
+  readonly #quarterFrames: number;
+  readonly #lowBand: Hertz;
+  readonly #transform = new PairTransform(WINDOW_FRAMES);
+  readonly #result: LowBand;
+  #left: number[] = new Array<number>(WINDOW_FRAMES).fill(0);
+  #right: number[] = new Array<number>(WINDOW_FRAMES).fill(0);
+  /** Frame number of the buffers' first entry. */
+  #first = -WINDOW_FRAMES;
+  #quarter = 0;
+
+  constructor(clock: SpiralClock, lowBand: Hertz, quarterCount: number) {
+    this.#rate = clock.rate / LOW_BAND_DECIMATION;
+    this.#quarterFrames = clock.turnFrames / LOW_BAND_DECIMATION / QUARTERS_PER_TURN;
+    this.#lowBand = lowBand;
+    this.#result = {
+      correlation: new Float64Array(quarterCount),
+      phase: new Float64Array(quarterCount),
+      verticalShare: new Float64Array(quarterCount),
+      strongestFrequency: new Float64Array(quarterCount),
+      verticalAmplitude: new Float64Array(quarterCount),
+    };
+  }
+
+  /** Takes the next decimated frames, m; interleaved left, right. */
+  push(frames: ArrayLike<number>): void {
+    for (let n = 0; n < frames.length; n += 2) {
+      this.#left.push(frames[n]!);
+      this.#right.push(frames[n + 1]!);
+    }
+    while (this.#quarter < this.#result.phase.length && this.#lastNeeded() <= this.#end()) {
+      this.#measureQuarter();
+    }
+  }
+
+  /** Silence after the end, then the result. */
+  finish(): LowBand {
+    this.push(new Float64Array(2 * Math.ceil(WINDOW_FRAMES + this.#quarterFrames)));
+    return this.#result;
+  }
+
+  #end(): number {
+    return this.#first + this.#left.length;
+  }
+
+  #windowStart(centre: number): number {
+    return Math.round((this.#quarter + centre) * this.#quarterFrames) - WINDOW_FRAMES / 2;
+  }
+
+  #lastNeeded(): number {
+    return this.#windowStart(WINDOW_CENTRES[1]!) + WINDOW_FRAMES;
+  }
+
+  #measureQuarter(): void {
+    const sums: BandSums = { left: 0, right: 0, crossRe: 0, crossIm: 0, strongest: 0 };
+    const power = new Float64Array(WINDOW_FRAMES / 2 + 1);
+    for (const centre of WINDOW_CENTRES) this.#addWindow(this.#windowStart(centre), sums, power);
+    sums.strongest = this.#strongest(power);
+    this.#file(sums);
+    this.#quarter++;
+    const unneeded = this.#windowStart(WINDOW_CENTRES[0]!) - this.#first;
+    if (unneeded > 0) {
+      this.#left = this.#left.slice(unneeded);
+      this.#right = this.#right.slice(unneeded);
+      this.#first += unneeded;
+    }
+  }
+
+  #addWindow(start: number, sums: BandSums, power: Float64Array): void {
+    const offset = start - this.#first;
+    const windowed = (channel: readonly number[]): Float64Array =>
+      HANN.map((weight, n) => weight * (channel[offset + n] ?? 0));
+    const spectrum = this.#transform.spectrum(windowed(this.#left), windowed(this.#right));
+    const last = Math.min(this.#lastBin(), power.length - 1);
+    for (let bin = 1; bin <= last; bin++) {
+      const gain = this.#undroop(bin) / WINDOW_CENTRES.length;
+      sums.left += gain * spectrum.left[bin]!;
+      sums.right += gain * spectrum.right[bin]!;
+      sums.crossRe += gain * spectrum.crossRe[bin]!;
+      sums.crossIm += gain * spectrum.crossIm[bin]!;
+      power[bin]! += gain * (spectrum.left[bin]! + spectrum.right[bin]!);
+    }
+  }
+
+  #lastBin(): number {
+    return Math.floor((this.#lowBand / this.#rate) * WINDOW_FRAMES);
+  }
+
+  /** Power that the triangle of the decimation has taken at a bin: sinc⁴ of it. */
+  #undroop(bin: number): number {
+    const x = (Math.PI * bin) / WINDOW_FRAMES;
+    return (x / Math.sin(x)) ** 4;
+  }
+
+  /** Frequency of the largest bin, between bins by the parabola through its neighbours. */
+  #strongest(power: Float64Array): Hertz {
+    let top = 0;
+    for (let bin = 1; bin <= Math.min(this.#lastBin(), power.length - 2); bin++) {
+      if (power[bin]! > power[top]!) top = bin;
+    }
+    if (top === 0) return 0;
+    const [before, at, after] = [power[top - 1]!, power[top]!, power[top + 1]!];
+    const curvature = 2 * at - before - after;
+    const offset = curvature > 0 ? (after - before) / (2 * curvature) : 0;
+    return ((top + Math.max(-0.5, Math.min(0.5, offset))) * this.#rate) / WINDOW_FRAMES;
+  }
+
+  #file(sums: BandSums): void {
+    const total = sums.left + sums.right;
+    if (total === 0) return;
+    const [q, result] = [this.#quarter, this.#result];
+    const product = Math.sqrt(sums.left * sums.right);
+    result.correlation[q] = product > 0 ? sums.crossRe / product : 0;
+    result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
+    const vertical = (total - 2 * sums.crossRe) / 2;
+    result.verticalShare[q] = Math.max(0, vertical / total);
+    result.strongestFrequency[q] = sums.strongest;
+    result.verticalAmplitude[q] = Math.sqrt(2 * Math.max(0, vertical) * POWER_SCALE);
+  }
+}

@@ -1,0 +1,61 @@
+import { LEAD_FRAMES } from './band-limit.js';
+import {
+  COUNTING_CLASSES,
+  classOf,
+  emptyHistogram,
+  fileQuarter,
+  LOWEST_CLASS,
+} from './histogram.js';
+import { type Frames, maximumBetween } from './interpolate.js';
+import { BINS_PER_QUARTER, type WallMotion } from './motion.js';
+import type { FilteredMotion } from './motion-filter.js';
+import { binEdge, type SpiralClock } from './spiral-clock.js';
+
+/**
+ * Velocity and acceleration of one wall per quarter turn; the plain definition.
+ * @param motion begins LEAD_FRAMES before the program
+ */
+export function measureWall(
+  motion: FilteredMotion,
+  clock: SpiralClock,
+  quarterCount: number,
+): WallMotion {
+  const wall: WallMotion = {
+    velocityPeak: new Float64Array(quarterCount),
+    accelerationPeak: new Float64Array(quarterCount),
+    velocityMeanSquare: new Float64Array(quarterCount),
+    accelerationMeanSquare: new Float64Array(quarterCount),
+    edgeVelocityHistogram: emptyHistogram(quarterCount),
+    accelerationHistogram: emptyHistogram(quarterCount),
+  };
+  for (let quarter = 0; quarter < quarterCount; quarter++) {
+    const from = binEdge(clock, quarter * BINS_PER_QUARTER);
+    const until = binEdge(clock, (quarter + 1) * BINS_PER_QUARTER);
+    wall.velocityPeak[quarter] = peakBetween(motion.velocity, from, until);
+    wall.accelerationPeak[quarter] = peakBetween(motion.acceleration, from, until);
+    const frames = [LEAD_FRAMES + Math.ceil(from), LEAD_FRAMES + Math.ceil(until)] as const;
+    const velocity = motion.velocity.subarray(...frames);
+    const acceleration = motion.acceleration.subarray(...frames);
+    wall.velocityMeanSquare[quarter] = meanSquare(velocity);
+    wall.accelerationMeanSquare[quarter] = meanSquare(acceleration);
+    fileQuarter(wall.edgeVelocityHistogram, quarter, countClasses(velocity, Math.SQRT2));
+    fileQuarter(wall.accelerationHistogram, quarter, countClasses(acceleration, 1));
+  }
+  return wall;
+}
+
+function peakBetween(signal: Float64Array, from: number, until: number): number {
+  const up: Frames = (frame) => signal[frame + LEAD_FRAMES] ?? 0;
+  const down: Frames = (frame) => -(signal[frame + LEAD_FRAMES] ?? 0);
+  return Math.max(maximumBetween(up, from, until), maximumBetween(down, from, until));
+}
+
+function meanSquare(signal: Float64Array): number {
+  return signal.reduce((sum, value) => sum + value * value, 0) / signal.length;
+}
+
+function countClasses(signal: Float64Array, factor: number): Uint32Array {
+  const counts = new Uint32Array(COUNTING_CLASSES);
+  for (const value of signal) counts[classOf(factor * value) - LOWEST_CLASS]!++;
+  return counts;
+}
