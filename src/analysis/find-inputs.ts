@@ -1,0 +1,59 @@
+import type { Stats } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import fastGlob from 'fast-glob';
+import { UsageError } from '../errors.js';
+import { findInFolder } from './find-in-folder.js';
+import { findMatches } from './find-matches.js';
+import type { FoundInput } from './found-input.js';
+import { accessError, systemNameOf } from './wav-access-error.js';
+
+export interface FindOptions {
+  /** Folder that relative arguments are relative to; the working folder by default. */
+  readonly cwd?: string;
+}
+
+/**
+ * The inputs that the arguments name, in their order, each file once.
+ * A file is taken as it is; a folder gives its WAV files, deep, in natural order (2.wav before
+ * 10.wav); what exists is never a pattern. What does not exist but reads as a pattern gives the
+ * files it matches. A pattern that matches none is a UsageError; a path that is not there is an
+ * entry of the result.
+ */
+export async function findInputs(
+  args: readonly string[],
+  { cwd = '.' }: FindOptions = {},
+): Promise<FoundInput[]> {
+  const found: FoundInput[] = [];
+  for (const argument of args) {
+    for (const input of await findOne(argument, cwd)) found.push(input);
+  }
+  return eachOnce(found, cwd);
+}
+
+async function findOne(argument: string, cwd: string): Promise<FoundInput[]> {
+  if (argument === '') throw new UsageError('found an empty path, expected a file or a folder');
+  let facts: Stats;
+  try {
+    facts = await stat(resolve(cwd, argument));
+  } catch (cause) {
+    const isThere = systemNameOf(cause) !== 'ENOENT';
+    if (!isThere && fastGlob.isDynamicPattern(argument)) return await findMatches(argument, cwd);
+    return [{ kind: 'failure', error: accessError(argument, cause) }];
+  }
+  if (!facts.isDirectory()) return [{ kind: 'file', path: argument }];
+  const inside = await findInFolder(argument, cwd);
+  return inside.length > 0 ? inside : [{ kind: 'empty-folder', path: argument }];
+}
+
+/** Keeps the first of what leads to the same place, however it is spelled. */
+function eachOnce(found: readonly FoundInput[], cwd: string): FoundInput[] {
+  const places = new Set<string>();
+  return found.filter((input) => {
+    const path = input.kind === 'failure' ? input.error.path : input.path;
+    const place = resolve(cwd, path);
+    if (places.has(place)) return false;
+    places.add(place);
+    return true;
+  });
+}
