@@ -25,7 +25,7 @@ export async function findInFolder(folder: string, cwd: string): Promise<FoundIn
     if (entry.name.startsWith('.')) continue;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) {
-      found.push(...(await findInFolder(path, cwd)));
+      for (const input of await findInFolder(path, cwd)) found.push(input);
     } else if (/\.wav$/i.test(entry.name) && !(await isLinkToFolder(entry, resolve(cwd, path)))) {
       found.push({ kind: 'file', path });
     }

@@ -89,7 +89,10 @@ async function readChunk(source: ByteSource, at: number, longSizes: LongSizes): 
   return { id, at, body, size: source.size - body, open: true };
 }
 
-/** True if the file from `from` on is nothing but whole chunks; also if nothing is there. */
+/**
+ * True if the file from `from` on is nothing but whole chunks; also if nothing is there. Silence
+ * looks like chunks of no length, but for their names.
+ */
 async function isTiled(source: ByteSource, from: number): Promise<boolean> {
   let at = from;
   for (let count = 0; at < source.size; count++) {

@@ -1,7 +1,9 @@
 import { mkdir, symlink, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type FindOptions, findInputs } from '../../src/analysis/find-inputs.js';
+import { byNaturalOrder } from '../../src/analysis/natural-order.js';
 import { UsageError } from '../../src/errors.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 
@@ -167,4 +169,22 @@ test('each file comes once, where it was first named, however it is spelled', as
     'no',
   ];
   expect(await found(args, options)).toEqual(['lp/2.wav', 'lp/1.wav', 'no (not-found)']);
+});
+
+test('the natural order is one: any paths, sorted from any beginning, end up alike', () => {
+  const name = fc.string({ unit: fc.constantFrom('a', 'A', 'á', '0', '1', '9', ' ', '.', '/') });
+  fc.assert(
+    fc.property(fc.uniqueArray(name), (paths) => {
+      const sorted = [...paths].sort(byNaturalOrder);
+      expect([...paths].reverse().sort(byNaturalOrder)).toEqual(sorted);
+    }),
+    { numRuns: 300, seed: 10 },
+  );
+  expect(['b', 'a/10', 'a/9', 'a', 'a/09'].sort(byNaturalOrder)).toEqual([
+    'a',
+    'a/09',
+    'a/9',
+    'a/10',
+    'b',
+  ]);
 });

@@ -87,4 +87,12 @@ describe('chunks in any order, of any name and odd length, do not move the sound
     const header = await headerOf(riff([long, chunk('data', new Uint8Array(8))]));
     expect(header).toMatchObject({ format: { bitDepth: 16 }, dataOffset: 46, frames: 2 });
   });
+
+  test('of two formats or two sounds the first counts, whatever lies between', async () => {
+    const [first, second] = [formatChunk({ sampleRate: 96_000 }), formatChunk({ channels: 1 })];
+    const sounds = [chunk('data', new Uint8Array(8)), chunk('data', new Uint8Array(16))];
+    const expected = { format: { sampleRate: 96_000, channels: 2 }, frames: 2 };
+    expect(await headerOf(riff([first, second, ...sounds]))).toMatchObject(expected);
+    expect(await headerOf(riff([...sounds, first, second]))).toMatchObject(expected);
+  });
 });

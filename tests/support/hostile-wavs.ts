@@ -57,6 +57,16 @@ export const HOSTILE_WAVS: readonly HostileWav[] = [
     expected: 'no-data',
   },
   {
+    name: 'data of nothing before an odd chunk and a list',
+    bytes: riff([FMT, chunk('data', NOTHING), chunk('bext', ascii('odd')), LIST]),
+    expected: 'no-data',
+  },
+  {
+    name: 'RF64 of 2^64 - 1 before a list',
+    bytes: riff([longSizesChunk(2n ** 64n - 1n), FMT, chunk('data', NOTHING, OPEN), LIST], 'RF64'),
+    expected: 'no-data',
+  },
+  {
     name: 'open data of nothing',
     bytes: riff([FMT, chunk('data', NOTHING, OPEN)]),
     expected: 'no-data',
@@ -113,6 +123,11 @@ export const HOSTILE_WAVS: readonly HostileWav[] = [
     expected: 'bad-header',
   },
   {
+    name: 'extensible without its extension',
+    bytes: riff([withByte(formatChunk({ extensible: true }), 24, 0), DATA]),
+    expected: 'bad-header',
+  },
+  {
     name: 'RF64 without ds64',
     bytes: riff([FMT, chunk('data', SOUND, OPEN)], 'RF64'),
     expected: 'bad-header',
@@ -161,6 +176,11 @@ export const HOSTILE_WAVS: readonly HostileWav[] = [
     expected: 'bad-encoding',
   },
   {
+    name: 'extensible words of 20 bits',
+    bytes: riff([formatChunk({ extensible: true, bitDepth: 20 }), DATA]),
+    expected: 'bad-encoding',
+  },
+  {
     name: 'no channel',
     bytes: riff([formatChunk({ channels: 0 }), DATA]),
     expected: 'bad-channels',
@@ -189,6 +209,11 @@ export const HOSTILE_WAVS: readonly HostileWav[] = [
   },
 
   { name: 'data size 0', bytes: riff([FMT, chunk('data', SOUND, 0)]), expected: truncatedTo(10) },
+  {
+    name: 'data size 0, then silence',
+    bytes: riff([FMT, chunk('data', new Uint8Array(40), 0)]),
+    expected: truncatedTo(10),
+  },
   {
     name: 'data size open',
     bytes: riff([FMT, chunk('data', SOUND, OPEN)]),
@@ -223,6 +248,11 @@ export const HOSTILE_WAVS: readonly HostileWav[] = [
     name: 'format behind data, data cut',
     bytes: riff([chunk('data', SOUND.subarray(0, 38)), FMT]),
     expected: truncatedTo(9),
+  },
+  {
+    name: 'RIFF with a ds64',
+    bytes: riff([longSizesChunk(8n), FMT, chunk('data', SOUND, OPEN)]),
+    expected: truncatedTo(10),
   },
   {
     name: 'RF64 left open',
