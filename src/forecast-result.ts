@@ -1,0 +1,26 @@
+import type { ProgramChecks } from './analysis/motion.js';
+import type { SideForecast } from './model/forecast-types.js';
+import type { Settings } from './settings.js';
+import type { Hertz, Seconds } from './units.js';
+
+/** One file that a side was read from, as its head describes it. */
+export interface SourceFile {
+  /** As the user gave it, or below what was given; never made absolute. */
+  readonly path: string;
+  readonly container: 'RIFF' | 'RF64' | 'BW64';
+  readonly encoding: 'pcm' | 'float';
+  readonly bitDepth: number;
+  readonly sampleRate: Hertz;
+  readonly channels: 1 | 2;
+  readonly frames: number;
+  readonly durationSeconds: Seconds;
+}
+
+/** A side's forecast together with what it was made from. */
+export interface ForecastedFile {
+  readonly name: string;
+  readonly sources: readonly SourceFile[];
+  readonly settings: Settings;
+  readonly program: ProgramChecks;
+  readonly forecast: SideForecast;
+}

@@ -1,0 +1,89 @@
+import { readFile } from 'node:fs/promises';
+import {
+  findNodeAtLocation,
+  getNodeValue,
+  type Node,
+  type ParseError,
+  parseTree,
+  printParseErrorCode,
+} from 'jsonc-parser';
+import { UsageError } from '../errors.js';
+
+/** Far above any profile; a larger file is not one. */
+const LARGEST = 1_000_000;
+
+/** A profile file's content, not yet checked. */
+export interface ProfileFile {
+  /** As it is to be shown. */
+  readonly path: string;
+  readonly value: unknown;
+  /** Line of a field, from 1 on; null if it is not in the file. */
+  lineOf(path: readonly PropertyKey[]): number | null;
+}
+
+/** Reads a profile; a UsageError if it cannot be read or is no JSON with comments. */
+export async function readProfile(path: string, shownPath = path): Promise<ProfileFile> {
+  let text: string;
+  try {
+    text = await readFile(path, 'utf8');
+  } catch (cause) {
+    const reason = cause instanceof Error ? cause.message.split(',')[0] : 'unknown reason';
+    throw new UsageError(`${shownPath}: cannot be read as a profile: ${reason}`, { cause });
+  }
+  return parseProfile(shownPath, text);
+}
+
+/** The content of a profile file; comments and a comma behind the last entry are allowed. */
+export function parseProfile(path: string, text: string): ProfileFile {
+  if (text.length > LARGEST) throw new UsageError(`${path}: is too large to be a profile`);
+  const json = text.replace(/^\ufeff/, '');
+  const root = parsed(path, json);
+  const twice = findTwice(root);
+  if (twice !== null) {
+    throw new UsageError(`${path}:${lineAt(json, twice.offset)}: "${twice.value}" is set twice`);
+  }
+  return {
+    path,
+    value: getNodeValue(root),
+    lineOf: (place) => {
+      const keys = place.map((key) => (typeof key === 'number' ? key : String(key)));
+      const node = findNodeAtLocation(root, keys);
+      return node === undefined ? null : lineAt(json, (node.parent ?? node).offset);
+    },
+  };
+}
+
+function parsed(path: string, json: string): Node {
+  const errors: ParseError[] = [];
+  let root: Node | undefined;
+  try {
+    root = parseTree(json, errors, { allowTrailingComma: true });
+  } catch (cause) {
+    // The parser calls itself for each level.
+    throw new UsageError(`${path}: is nested too deeply to be a profile`, { cause });
+  }
+  const [error] = errors;
+  if (error !== undefined) {
+    const what = printParseErrorCode(error.error).replace(/(?<=[a-z])(?=[A-Z])/g, ' ');
+    throw new UsageError(`${path}:${lineAt(json, error.offset)}: ${what.toLowerCase()}`);
+  }
+  if (root === undefined) throw new UsageError(`${path}: is empty, expected { … }`);
+  return root;
+}
+
+/** The first name that an object in the tree holds a second time. */
+function findTwice(node: Node): Node | null {
+  const seen = new Set<unknown>();
+  for (const child of node.children ?? []) {
+    const name = child.type === 'property' ? child.children?.[0] : undefined;
+    if (name !== undefined && seen.has(name.value)) return name;
+    seen.add(name?.value);
+    const inside = findTwice(child);
+    if (inside !== null) return inside;
+  }
+  return null;
+}
+
+function lineAt(text: string, offset: number): number {
+  return text.slice(0, offset).split(/\r\n|\r|\n/).length;
+}

@@ -1,0 +1,74 @@
+import type { z } from 'zod';
+import { UsageError } from '../errors.js';
+import type { Settings } from '../settings.js';
+import { issueTexts } from './issue-text.js';
+import { COMMON_DEFAULTS, DISC_DEFAULTS } from './profile-defaults.js';
+import type { ProfileFile } from './profile-file.js';
+import { brokenRules } from './profile-rules.js';
+import { type ProfileFields, profileFileSchema, profileSchema } from './profile-schema.js';
+import { toSettings } from './to-settings.js';
+
+export interface ProfileSources {
+  /** The profile file, if there is one. */
+  readonly file?: ProfileFile | null;
+  /** What the command line sets, in the notation of a profile; it wins over the file. */
+  readonly flags?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * Flags over profile file over the defaults of the disc's size, checked as a whole, in SI, frozen.
+ * Everything that is wrong is said at once, in one UsageError: where, found, expected.
+ */
+export function resolveProfile({ file = null, flags = {} }: ProfileSources = {}): Settings {
+  const fromFile = checked(file?.value ?? {}, (path) => placeInFile(file, path));
+  const fromFlags = checked(flags, (path) => flagOf(path[0]) ?? path.join('.'));
+  const disc = fromFlags.disc ?? fromFile.disc ?? 12;
+  const profile = profileSchema.parse({
+    ...COMMON_DEFAULTS,
+    ...DISC_DEFAULTS[disc],
+    ...fromFile,
+    ...fromFlags,
+    machine: { ...COMMON_DEFAULTS.machine, ...fromFile.machine, ...fromFlags.machine },
+  });
+  const given = { ...fromFile, ...fromFlags };
+  const settings = toSettings(profile, given.executes !== undefined);
+  const broken = brokenRules(profile, settings, (field) => Object.hasOwn(given, field));
+  const texts = broken.map(({ fields, text }) => {
+    const flagged = fields.find((field) => Object.hasOwn(fromFlags, field));
+    const filed = fields.find((field) => Object.hasOwn(fromFile, field)) ?? fields[0];
+    return `${flagOf(flagged) ?? placeInFile(file, filed === undefined ? [] : [filed])}: ${text}`;
+  });
+  if (texts.length > 0) throw new UsageError(texts.join('\n'));
+  return settings;
+}
+
+function checked(value: unknown, placeOf: (path: readonly PropertyKey[]) => string): ProfileFields {
+  const result: z.ZodSafeParseResult<ProfileFields> = profileFileSchema.safeParse(value);
+  if (result.success) return result.data;
+  const fields = [...Object.keys(profileSchema.shape), ...Object.keys(COMMON_DEFAULTS.machine)];
+  throw new UsageError(issueTexts(result.error, value, fields, placeOf).join('\n'));
+}
+
+function flagOf(field: PropertyKey | undefined): string | null {
+  switch (field) {
+    case 'basePitch':
+      return '--pitch';
+    case 'baseWidth':
+      return '--width';
+    case 'ellipticalHz':
+      return '--elliptical';
+    case 'disc':
+    case 'rpm':
+      return `--${field}`;
+    default:
+      return null;
+  }
+}
+
+/** Such as `house.json:12: machine.gain`. */
+function placeInFile(file: ProfileFile | null, path: readonly PropertyKey[]): string {
+  const name = path.map(String).join('.');
+  if (file === null) return name;
+  const line = file.lineOf(path);
+  return [line === null ? file.path : `${file.path}:${line}`, name].filter(Boolean).join(': ');
+}
