@@ -11,15 +11,10 @@ import { runProgram } from './run-program.mjs';
  * @returns {LoudnessReading}
  */
 export function ffmpegLoudness(signal) {
-  const { stdout } = runProgram(
-    'ffmpeg',
-    [
-      ...['-hide_banner', '-nostdin', '-loglevel', 'error'],
-      ...['-f', 'f32le', '-ar', `${signal.rate}`, '-ac', '2', '-i', 'pipe:0'],
-      ...['-af', 'ebur128=peak=true:metadata=1,ametadata=print:file=-', '-f', 'null', '-'],
-    ],
-    interleaved(signal),
-  );
+  const quiet = ['-hide_banner', '-nostdin', '-loglevel', 'error'];
+  const raw = ['-f', 'f32le', '-ar', `${signal.rate}`, '-ac', '2', '-i', 'pipe:0'];
+  const meter = ['-af', 'ebur128=peak=true:metadata=1,ametadata=print:file=-', '-f', 'null', '-'];
+  const { stdout } = runProgram('ffmpeg', [...quiet, ...raw, ...meter], interleaved(signal));
   const text = stdout.toString('utf8');
   const peaks = [lastReading(text, 'true_peaks_ch0'), lastReading(text, 'true_peaks_ch1')];
   return {

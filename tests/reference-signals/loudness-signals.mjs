@@ -1,4 +1,6 @@
 // @ts-check
+import { seededNoise } from '../../examples/demo/seeded-noise.mjs';
+
 /**
  * @typedef {object} LoudnessSignal
  * @property {string} name what it tells
@@ -11,7 +13,7 @@
 export function loudnessSignals() {
   return [44_100, 48_000, 96_000].flatMap((rate) => [
     calibrationSine(rate),
-    quarterRateSine(rate),
+    betweenSamples(rate),
     steppedNoise(rate),
   ]);
 }
@@ -28,18 +30,20 @@ function calibrationSine(rate) {
 }
 
 /**
- * A quarter of the sample rate with the samples on the slopes: −3.01 dB where sampled, 0.7 between.
- * It fades, so that no program's resampler overshoots at its ends.
+ * A quarter of the sample rate (at 96 kHz an eighth, so as to stay in the audible band) with no
+ * sample on a peak: −3.01 dB (−0.69 dB) where sampled, 0.7 between. It fades, so that no
+ * program's resampler overshoots at its ends.
  * @param {number} rate
  * @returns {LoudnessSignal}
  */
-function quarterRateSine(rate) {
+function betweenSamples(rate) {
   const frames = 2 * rate;
+  const step = (2 * Math.PI * Math.min(rate / 4, 12_000)) / rate;
   const sine = fill(rate, 2, (frame) => {
     const fade = Math.sin((Math.PI * frame) / (frames - 1)) ** 2;
-    return 0.7 * fade * Math.sin((Math.PI / 2) * frame + Math.PI / 4);
+    return 0.7 * fade * Math.sin(step * (frame + 0.5));
   });
-  return { name: `fs/4 between samples, ${rate} Hz`, rate, left: sine, right: sine };
+  return { name: `peaks between samples, ${rate} Hz`, rate, left: sine, right: sine };
 }
 
 /**
@@ -82,19 +86,4 @@ function darkNoise(seed, rate) {
  */
 function fill(rate, seconds, value) {
   return Float32Array.from({ length: seconds * rate }, (_, frame) => value(frame));
-}
-
-/**
- * Even noise in −1 … 1 by a 32-bit xorshift.
- * @param {number} seed not 0
- * Source: G. Marsaglia, Xorshift RNGs, 2003.
- */
-export function seededNoise(seed) {
-  let state = seed;
-  return () => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return state / 2 ** 31;
-  };
 }
