@@ -29,15 +29,19 @@ export function playBassLine(tape, { start, chords, level, flipRight = false }) 
 export function playSwells(tape, { start, chords, level }) {
   for (let index = 1; index < chords; index += 2) {
     const at = start + index * CHORD_SECONDS;
-    for (const [semitones, side] of /** @type {const} */ ([
-      [0, -0.4],
-      [7, 0.4],
-      [15, 0],
-    ])) {
-      const note = { start: at, seconds: CHORD_SECONDS, hz: hzOf(semitones + 5), side };
-      playBrass(tape, { ...note, level: level / 3 });
-    }
+    playHornChord(tape, { start: at, seconds: CHORD_SECONDS, level, attack: 2.4 });
   }
+}
+
+/**
+ * Three horns at once.
+ * @param {Tape} tape
+ * @param {{ start: number, seconds: number, level: number, attack: number }} chord
+ */
+export function playHornChord(tape, { level, ...note }) {
+  playBrass(tape, { ...note, hz: hzOf(5), level: level / 3, side: -0.4 });
+  playBrass(tape, { ...note, hz: hzOf(12), level: level / 3, side: 0.4 });
+  playBrass(tape, { ...note, hz: hzOf(20), level: level / 3, side: 0 });
 }
 
 /**

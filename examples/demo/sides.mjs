@@ -1,6 +1,12 @@
 // @ts-check
 import { playChords } from './chords.mjs';
-import { playBassLine, playStrokes, playSwells, playSyllables } from './passages.mjs';
+import {
+  playBassLine,
+  playHornChord,
+  playStrokes,
+  playSwells,
+  playSyllables,
+} from './passages.mjs';
 import { blankTape } from './tape.mjs';
 
 /**
@@ -16,18 +22,19 @@ import { blankTape } from './tape.mjs';
  */
 export function roughSide() {
   const tape = blankTape(44_100, 300);
-  playChords(tape, { start: 1, chords: 15, level: 0.06 });
+  playChords(tape, { start: 1, chords: 15, level: 0.006 });
 
-  playChords(tape, { start: 62, chords: 20, level: 0.2 });
-  playSwells(tape, { start: 62, chords: 20, level: 0.8 });
-  playStrokes(tape, { start: 62, seconds: 80, level: 0.6 });
+  playHornChord(tape, { start: 62, seconds: 3.9, level: 0.9, attack: 0.05 });
+  playChords(tape, { start: 66, chords: 19, level: 0.2 });
+  playSwells(tape, { start: 66, chords: 19, level: 0.8 });
+  playStrokes(tape, { start: 66, seconds: 76, level: 0.6 });
 
   playChords(tape, { start: 144, chords: 18, level: 0.2 });
-  playBassLine(tape, { start: 144, chords: 18, level: 0.3, flipRight: true });
+  playBassLine(tape, { start: 144, chords: 18, level: 0.45, flipRight: true });
 
   playChords(tape, { start: 218, chords: 20, level: 0.15 });
   playBassLine(tape, { start: 218, chords: 20, level: 0.15 });
-  playSyllables(tape, { start: 218, seconds: 80, level: 0.3, ess: 0.5 });
+  playSyllables(tape, { start: 218, seconds: 80, level: 0.3, ess: 1.2 });
   return { file: 'tin-heron-a-rough-mix.wav', tape };
 }
 
