@@ -7,7 +7,8 @@ import type { Profile } from './profile-schema.js';
  * 1e-12 of each value. That `executes` was left to its default is lost, since it is now written.
  */
 export function settingsToJson(settings: Settings): Profile {
-  const { executesIsSet: _, machine, depthMeter, ellipticalSteps, ...plain } = settings;
+  const { executesIsSet: _, ...plain } = settings;
+  const { machine, depthMeter, ellipticalSteps } = plain;
   return {
     ...plain,
     speedFactor: settings.speedFactor === 0.5 ? 0.5 : 1,

@@ -1,0 +1,44 @@
+import type { Finding } from '../model/forecast-types.js';
+import type { Settings } from '../settings.js';
+import { findingText } from './finding-text.js';
+import { roundDb, roundHz, roundRatio, roundSeconds, toMm, toUm } from './numbers.js';
+import type { FindingJson } from './side-schema.js';
+
+export function findingToJson(finding: Finding, settings: Settings): FindingJson {
+  const { unit, write } = written(finding);
+  return {
+    id: finding.id,
+    severity: finding.severity,
+    atSeconds: roundSeconds(finding.atSeconds),
+    untilSeconds: roundSeconds(finding.untilSeconds),
+    value: write(finding.value),
+    limit: write(finding.limit),
+    unit,
+    wall: finding.wall,
+    frequencyHz: roundHz(finding.frequency),
+    ...findingText(finding, { settings, units: 'metric' }),
+  };
+}
+
+interface Written {
+  readonly unit: FindingJson['unit'];
+  readonly write: (value: number | null) => number | null;
+}
+
+function written({ id, unit }: Finding): Written {
+  switch (unit) {
+    case 'metre':
+      // Where a side ends is told in the unit that diameters are told in.
+      return id === 'too-long' ? { unit: 'mm', write: toMm } : { unit: 'um', write: toUm };
+    case 'ratio':
+      return { unit: 'ratio', write: roundRatio };
+    case 'decibel-full-scale':
+      return { unit: 'dBFS', write: roundDb };
+    case 'hertz':
+      return { unit: 'Hz', write: roundHz };
+    case 'count':
+      return { unit: 'count', write: roundSeconds };
+    case 'none':
+      return { unit: null, write: () => null };
+  }
+}

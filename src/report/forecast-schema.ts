@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { FAILURE_CODES } from './failure.js';
+import { sideSchema } from './side-schema.js';
+
+export const FORMAT = 'furrow.forecast/1';
+
+const failureSchema = z.strictObject({
+  path: z.string(),
+  code: z.enum(FAILURE_CODES),
+  message: z.string(),
+});
+
+/** What `--json` writes: one document. */
+export const forecastSchema = z
+  .strictObject({
+    format: z.literal(FORMAT),
+    furrow: z.string().describe('Version of furrow.'),
+    sides: z.array(sideSchema),
+    failures: z.array(failureSchema),
+  })
+  .describe('Forecasts of one or more sides. Units are in the keys.');
+
+const summarySchema = z.strictObject({
+  format: z.literal(FORMAT),
+  type: z.literal('summary'),
+  furrow: z.string().describe('Version of furrow.'),
+  sides: z.int(),
+  clear: z.int(),
+  caution: z.int(),
+  fault: z.int(),
+  failures: z.int(),
+});
+
+/** What a line of `--ndjson` is: sides and failures in input order, then one summary. */
+export const lineSchema = z
+  .discriminatedUnion('type', [
+    sideSchema.extend({ format: z.literal(FORMAT), type: z.literal('side') }),
+    failureSchema.extend({ format: z.literal(FORMAT), type: z.literal('failure') }),
+    summarySchema,
+  ])
+  .describe('One line: a side, a failure, or the summary, which is the last.');
+
+export type ForecastJson = z.infer<typeof forecastSchema>;
+export type Line = z.infer<typeof lineSchema>;

@@ -1,0 +1,48 @@
+import type { ForecastedFile } from '../forecast-result.js';
+import type { FindingId } from '../model/forecast-types.js';
+import { largeLengthText, levelText, type Units } from './length-text.js';
+import { placeText } from './place-text.js';
+
+/** How loud the side can go, what limits it, and the least radius that any plan would take. */
+export function headroomText({ forecast, settings }: ForecastedFile, units: Units): string {
+  const { fillDb, traceDb, recommendedDb, limitedBy } = forecast.headroom;
+  const none = 'nowhere from -12 to +12 dB';
+  const level = (decibels: number | null) =>
+    decibels === null ? none : `up to ${levelText(decibels)}`;
+  const recommended =
+    recommendedDb === null
+      ? 'Headroom: no level from -12 to +12 dB holds'
+      : `Headroom: at most ${levelText(recommendedDb)}`;
+  const by =
+    limitedBy === null
+      ? ''
+      : `, limited by ${limitText(limitedBy.id)}` +
+        (limitedBy.atSeconds === null ? '' : ` at ${placeText(limitedBy.atSeconds, settings)}`);
+  const tightest =
+    forecast.tightest === null
+      ? ''
+      : ` The tightest possible plan takes ${largeLengthText(forecast.tightest.radiusUsed, units)}.`;
+  return `${recommended}${by}. Fits ${level(fillDb)}; without a fault ${level(traceDb)}.${tightest}`;
+}
+
+function limitText(id: FindingId): string {
+  switch (id) {
+    case 'too-long':
+      return 'the room on the disc';
+    case 'tight-bend':
+      return 'bends under the playback tip';
+    case 'facet':
+      return "the cutter's facets";
+    case 'lift':
+      return 'the groove getting too narrow';
+    case 'too-deep':
+      return 'the depth of the coating';
+    case 'overcut':
+    case 'land-low':
+      return 'land';
+    case 'pitch-limit':
+      return 'how far the pitch can open';
+    default:
+      return id;
+  }
+}

@@ -1,0 +1,38 @@
+import type { ForecastedFile } from '../forecast-result.js';
+import type { Verdict } from '../model/forecast-types.js';
+import type { Failure } from './failure.js';
+import { FORMAT, type Line } from './forecast-schema.js';
+import { type JsonOptions, sideToJson } from './side-json.js';
+
+/** A side as one line. */
+export function sideLine(file: ForecastedFile, options: JsonOptions): string {
+  return line({ format: FORMAT, type: 'side', ...sideToJson(file, options) });
+}
+
+/** A failure as one line. */
+export function failureLine({ path, code, message }: Failure): string {
+  return line({ format: FORMAT, type: 'failure', path, code, message });
+}
+
+/** The last line: how many there were of what. */
+export function summaryLine(
+  verdicts: readonly Verdict[],
+  failures: number,
+  version: string,
+): string {
+  const count = (verdict: Verdict) => verdicts.filter((each) => each === verdict).length;
+  return line({
+    format: FORMAT,
+    type: 'summary',
+    furrow: version,
+    sides: verdicts.length,
+    clear: count('clear'),
+    caution: count('caution'),
+    fault: count('fault'),
+    failures,
+  });
+}
+
+function line(value: Line): string {
+  return `${JSON.stringify(value)}\n`;
+}

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { profileFileSchema } from '../profile/profile-schema.js';
+import { forecastSchema, lineSchema } from './forecast-schema.js';
+import type { SchemaName } from './schema-names.js';
+
+/**
+ * The published JSON Schema of what furrow writes or reads.
+ * Source: JSON Schema, draft 2020-12.
+ */
+export function schemaText(name: SchemaName): string {
+  return `${JSON.stringify(z.toJSONSchema(schemaOf(name)), null, 2)}\n`;
+}
+
+function schemaOf(name: SchemaName): z.ZodType {
+  switch (name) {
+    case 'forecast':
+      return forecastSchema;
+    case 'ndjson':
+      return lineSchema;
+    case 'profile':
+      return profileFileSchema;
+  }
+}

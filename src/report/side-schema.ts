@@ -1,0 +1,124 @@
+import { z } from 'zod';
+import { FINDING_IDS } from '../model/forecast-types.js';
+import { profileSchema } from '../profile/profile-schema.js';
+import {
+  db,
+  duration,
+  hz,
+  lpi,
+  mil,
+  mm,
+  percent,
+  place,
+  turnCount,
+  um,
+  wall,
+} from './measures-schema.js';
+import { planSchema, quartersSchema } from './plan-schema.js';
+
+const sourceSchema = z.strictObject({
+  path: z.string(),
+  container: z.enum(['RIFF', 'RF64', 'BW64']),
+  encoding: z.enum(['pcm', 'float']),
+  bitDepth: z.int(),
+  sampleRate: z.number(),
+  channels: z.literal([1, 2]),
+  frames: z.int(),
+  durationSeconds: duration,
+});
+
+const programSchema = z.strictObject({
+  loudnessLufs: db.describe('integrated loudness, ITU-R BS.1770; null under its gates'),
+  truePeakDbtp: db.describe('largest peak between samples, ITU-R BS.1770, dB re full scale'),
+  samplePeakDbfs: db.describe('largest sample, dB re full scale'),
+  averageDb: db.describe(
+    'root mean square of both channels over the whole program, dB re full scale: a sine that ' +
+      'peaks at full scale in both reads -3.01; null in silence',
+  ),
+});
+
+const setupSchema = z
+  .strictObject({
+    levelDb: db.describe('the planned level, or the recommended one if that is lower'),
+    basePitchLpi: lpi,
+    widthMil: mil,
+    meterReading: z.number().nullable().describe('of the depth meter; null outside its table'),
+    ellipticalHz: hz.describe('Hz; null: no elliptical filter'),
+  })
+  .describe('What to dial in.');
+
+const headroomSchema = z
+  .strictObject({
+    fillDb: db.describe('the largest level at which the program fits the radius'),
+    traceDb: db.describe('the largest level without a fault'),
+    recommendedDb: db.describe('the smaller, rounded down to levelStep'),
+    limitedBy: z.strictObject({ id: z.enum(FINDING_IDS), atSeconds: place }).nullable(),
+  })
+  .describe('Levels, not gains; null where -12 to +12 dB holds none.');
+
+const survivesSchema = z.strictObject({
+  speedPercent: percent,
+  depthUm: um,
+  delaySeconds: duration,
+});
+
+const hotSpotSchema = z.strictObject({
+  atSeconds: place,
+  turn: turnCount,
+  radiusMm: mm,
+  diameterMm: mm,
+  landUm: um,
+  landNominalUm: um,
+  pitchUm: um,
+  cause: z.enum(['lateral-low', 'lateral-high', 'vertical', 'width', 'one-wall']),
+  frequencyHz: hz,
+  wall,
+  overcutDepthUm: um,
+  reachesContact: z.boolean(),
+  survives: survivesSchema.nullable().describe('how far off the lathe may be until land is gone'),
+  track: z.string().nullable(),
+});
+
+const findingSchema = z.strictObject({
+  id: z.enum(FINDING_IDS),
+  severity: z.enum(['note', 'caution', 'fault']),
+  atSeconds: place.describe('where, seconds of the program; null: the whole file'),
+  untilSeconds: place,
+  value: z.number().nullable().describe('in `unit`'),
+  limit: z.number().nullable().describe('in `unit`'),
+  unit: z.enum(['um', 'mm', 'ratio', 'dBFS', 'Hz', 'count']).nullable(),
+  wall: wall.nullable(),
+  frequencyHz: hz,
+  message: z.string(),
+  remedy: z.string(),
+});
+
+/** One side. */
+export const sideSchema = z.strictObject({
+  name: z.string(),
+  settings: profileSchema.describe('The resolved profile, every field, as a profile writes it.'),
+  sources: z.array(sourceSchema),
+  durationSeconds: duration,
+  turns: turnCount,
+  levelDb: db,
+  program: programSchema,
+  planner: z.enum(['fixed', 'machine', 'turn-ahead', 'tightest']).describe('Which one `plan` is.'),
+  executes: z.enum(['machine', 'plan', 'fixed']).describe('Whose plan the verdict is about.'),
+  executesIsSet: z.boolean().describe('False: no profile says so, the verdict assumes it.'),
+  verdict: z.enum(['clear', 'caution', 'fault']),
+  setup: setupSchema,
+  plan: planSchema,
+  machine: planSchema,
+  fixed: planSchema,
+  tightest: z.strictObject({ radiusUsedMm: mm }).nullable(),
+  headroom: headroomSchema,
+  hotSpots: z.array(hotSpotSchema),
+  findings: z.array(findingSchema),
+  quarters: quartersSchema.optional().describe('With --quarters only.'),
+});
+
+export type SideJson = z.infer<typeof sideSchema>;
+export type PlanJson = z.infer<typeof planSchema>;
+export type QuartersJson = z.infer<typeof quartersSchema>;
+export type FindingJson = z.infer<typeof findingSchema>;
+export type HotSpotJson = z.infer<typeof hotSpotSchema>;

@@ -1,0 +1,109 @@
+import type { ChalkInstance } from 'chalk';
+import type { ForecastedFile } from '../forecast-result.js';
+import type { Severity, Verdict } from '../model/forecast-types.js';
+import { findingText } from './finding-text.js';
+import { headroomText } from './headroom-text.js';
+import { hotSpotText } from './hot-spot-text.js';
+import { fixed, type Units } from './length-text.js';
+import { amplitudeDb, powerDb } from './numbers.js';
+import { timeText } from './place-text.js';
+import { planTable } from './plan-table.js';
+import { safeText } from './safe-text.js';
+import { assumptionText, executesText, setUpText } from './set-up-text.js';
+import { wrapText } from './wrap-text.js';
+
+export interface TerminalOptions {
+  readonly units: Units;
+  readonly paint: ChalkInstance;
+}
+
+/** Findings of one side that are shown; the JSON has all of them. */
+const MOST_FINDINGS = 40;
+
+/** One side for the engineer at the lathe: what to dial in first, then why. */
+export function sideText(file: ForecastedFile, options: TerminalOptions): string {
+  const { units, paint } = options;
+  const name = paint.bold(safeText(file.name));
+  return [
+    wrapText(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, '', '  '),
+    '',
+    verdictText(file, paint),
+    wrapText(programText(file), '  ', '    '),
+    '',
+    planTable(file, units),
+    '',
+    wrapText(headroomText(file, units), '  ', '    '),
+    ...hotSpotLines(file, units),
+    ...findingLines(file, options),
+    '',
+  ].join('\n');
+}
+
+/** What the verdict is, of how much, and for which plan it holds. */
+function verdictText({ forecast, settings }: ForecastedFile, paint: ChalkInstance): string {
+  const { verdict, findings, levelDb } = forecast;
+  const label = paintOf(verdict, paint)(verdict.toUpperCase());
+  const counts = SEVERITIES.flatMap((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : [`${count} ${severity}${count === 1 ? '' : 's'}`];
+  });
+  const found = counts.length === 0 ? 'nothing found' : counts.join(', ');
+  const holds = `for ${executesText(forecast)} at level ${fixed(levelDb, 1)} dB`;
+  const disc = `${settings.disc}-inch ${settings.medium}`;
+  const unset = settings.executesIsSet ? '' : ' No profile says what the lathe executes.';
+  return wrapText(`${label} ${holds} on ${disc}: ${found}.${unset}`, '  ', '    ');
+}
+
+function programText({ forecast, program, settings }: ForecastedFile): string {
+  const { durationSeconds, turns } = forecast;
+  const { rpm, speedFactor } = settings;
+  const [left, right] = program.meanSquare;
+  const speed = `${fixed(rpm, 2)} rpm`;
+  const lathe =
+    speedFactor === 1 ? '' : `, on the lathe ${timeText(durationSeconds / speedFactor)}`;
+  return [
+    `${timeText(durationSeconds)}${lathe}, ${fixed(turns, 1)} turns at ${speed}.`,
+    `Loudness ${fixed(program.loudnessLufs, 1)} LUFS,`,
+    `true peak ${fixed(amplitudeDb(Math.max(...program.truePeak)), 1)} dBTP,`,
+    `average ${fixed(powerDb((left + right) / 2), 1)} dBFS rms.`,
+  ].join(' ');
+}
+
+function hotSpotLines(file: ForecastedFile, units: Units): string[] {
+  const { hotSpots } = file.forecast;
+  if (hotSpots.length === 0) return [];
+  const lines = hotSpots.map((spot) =>
+    wrapText(hotSpotText(spot, file.settings, units), '    ', '      '),
+  );
+  return ['', '  Where land is least:', ...lines];
+}
+
+function findingLines(file: ForecastedFile, { units, paint }: TerminalOptions): string[] {
+  const findings = file.forecast.findings.toSorted(
+    (one, other) => (one.atSeconds ?? -Infinity) - (other.atSeconds ?? -Infinity),
+  );
+  if (findings.length === 0) return [];
+  const lines = findings.slice(0, MOST_FINDINGS).map((finding) => {
+    const { message, remedy } = findingText(finding, { settings: file.settings, units });
+    const label = paintOf(finding.severity, paint)(finding.severity);
+    return wrapText(`${label}: ${message} ${remedy}`, '    ', '      ');
+  });
+  const rest = findings.length - lines.length;
+  if (rest > 0) lines.push(`    and ${rest} more; --json has them all`);
+  return ['', '  Findings, in time order:', ...lines];
+}
+
+const SEVERITIES = ['fault', 'caution', 'note'] as const satisfies readonly Severity[];
+
+function paintOf(of: Severity | Verdict, paint: ChalkInstance): ChalkInstance {
+  switch (of) {
+    case 'fault':
+      return paint.bold.red;
+    case 'caution':
+      return paint.bold.yellow;
+    case 'clear':
+      return paint.bold.green;
+    case 'note':
+      return paint.bold;
+  }
+}

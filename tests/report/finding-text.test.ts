@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { FINDING_IDS, type Finding } from '../../src/model/forecast-types.js';
+import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { findingText } from '../../src/report/finding-text.js';
+import { findingWith } from '../support/forecast-fixture.js';
+
+const settings = resolveProfile();
+const share: Partial<Finding> = { value: 0.0234, limit: 0.01, unit: 'ratio' };
+const levels: Partial<Finding> = { value: 0.31, limit: 0, unit: 'decibel-full-scale' };
+const whole: Partial<Finding> = { atSeconds: null, untilSeconds: null, frequency: null };
+
+describe('says where, how much, against which limit, which channel and frequency', () => {
+  test.each<[Partial<Finding>, readonly string[]]>([
+    [
+      { id: 'overcut', value: -6.31e-6, limit: 0 },
+      ['03:12.4, turn 106', '-6.3 µm', 'left', '45 Hz'],
+    ],
+    [{ id: 'land-low' }, ['03:12.4', '8.2 µm', '12.7 µm', 'left', '45 Hz']],
+    [{ id: 'lift', value: 12e-6, limit: 25.4e-6 }, ['too narrow', '12.0 µm', '25.4 µm', '45 Hz']],
+    [{ id: 'lift', value: -1e-6, limit: 25.4e-6 }, ['leaves the lacquer', '-1.0 µm']],
+    [{ id: 'too-deep', value: 130e-6, limit: 127e-6 }, ['130.0 µm', '127.0 µm']],
+    [
+      { id: 'too-long', severity: 'fault', value: 0.1181, limit: 0.12065 },
+      ['118.1 mm', '120.7 mm'],
+    ],
+    [{ id: 'too-long', value: 0.1181, limit: 0.14 }, ['118.1 mm', '140.0 mm', 'house prefers']],
+    [{ id: 'facet', ...share }, ['2.34 %', '0.70 of the groove speed', '1.00 %', 'left']],
+    [{ id: 'facet', severity: 'fault', ...share }, ['1.00 of the groove speed']],
+    [{ id: 'tight-bend', ...share }, ['2.34 %', '18.0 µm tip', '1.00 %']],
+    [{ id: 'tight-bend', severity: 'fault', ...share }, ['8.0 µm tip']],
+    [{ id: 'low-vertical', value: 8e-6, limit: 6e-6 }, ['8.0 µm', '6.0 µm', '45 Hz']],
+    [{ id: 'echo-risk', value: 20e-6, limit: 25.4e-6 }, ['20.0 µm', '25.4 µm']],
+    [{ id: 'pitch-limit', value: 600e-6, limit: 500e-6 }, ['600.0 µm', '500.0 µm']],
+    [{ id: 'ultrasonic', ...levels, value: -50.1, limit: -60 }, ['-50.1 dBFS', '-60.0 dBFS']],
+    [{ id: 'clipped', value: 12, limit: 0, unit: 'count' }, ['12 runs', 'the first at 03:12.4']],
+    [{ id: 'over-peak', ...levels }, ['+0.3 dBFS', '0.0 dBFS']],
+    [{ id: 'dc-offset', ...share }, ['2.34 %', 'left channel', '1.00 %']],
+    [{ id: 'silent', ...whole }, ['silent']],
+    [{ id: 'one-sided', ...whole, value: null }, ['left channel']],
+    [{ id: 'mono', ...whole }, ['Both channels are the same']],
+    [{ id: 'polarity', ...share, value: -0.83, limit: -0.3 }, ['-0.83', '-0.30']],
+    [{ id: 'truncated', ...whole }, ['breaks off']],
+    [{ id: 'rate-low', ...whole, value: 22_050, limit: 44_100, unit: 'hertz' }, ['22.1 kHz']],
+  ])('%j', (changes, parts) => {
+    const { message, remedy } = findingText(findingWith(changes), { settings, units: 'metric' });
+    for (const part of parts) expect(message).toContain(part);
+    expect(remedy).toMatch(/^[A-Z].{15,}\.$/);
+  });
+
+  test('every id has words of its own', () => {
+    const texts = FINDING_IDS.map(
+      (id) => findingText(findingWith({ id }), { settings, units: 'metric' }).message,
+    );
+    expect(new Set(texts).size).toBe(FINDING_IDS.length);
+  });
+});
+
+test('mils for who works in mils', () => {
+  const { message } = findingText(findingWith(), { settings, units: 'us' });
+  expect(message).toContain('0.32 mil');
+  expect(message).toContain('0.50 mil');
+});
+
+test('a stretch has both its ends', () => {
+  const { message } = findingText(findingWith({ untilSeconds: 195 }), {
+    settings,
+    units: 'metric',
+  });
+  expect(message).toContain('from 03:12.4, turn 106 to 03:15.0, turn 108');
+});
+
+test('at half speed the place is given in both clocks', () => {
+  const half = resolveProfile({ flags: { speedFactor: 0.5 } });
+  const { message } = findingText(findingWith(), { settings: half, units: 'metric' });
+  expect(message).toContain('03:12.4 (lathe 06:24.9), turn 106');
+});
