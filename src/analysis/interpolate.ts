@@ -65,15 +65,20 @@ export function valueAt(signal: Frames, place: number): number {
  * vertex of the parabola through the last three values.
  * @param at value at a number of eighths from the place
  */
-export function climb(at: (eighths: number) => number): number {
+function climb(at: (eighths: number) => number): number {
   let [best, ahead, behind] = [at(0), at(1), at(-1)];
   const step = ahead > behind ? 1 : -1;
   if (step < 0) [ahead, behind] = [behind, ahead];
   for (let eighths = step; ahead > best && Math.abs(eighths) < PEAK_STEP; eighths += step) {
     [behind, best, ahead] = [best, ahead, at(eighths + step)];
   }
+  return vertex(behind, best, ahead);
+}
+
+/** Top of the parabola through three values a step apart, or the middle one where it has none. */
+export function vertex(behind: number, best: number, ahead: number): number {
   const curvature = 2 * best - ahead - behind;
-  return curvature > 0 ? Math.max(best, best + (ahead - behind) ** 2 / (8 * curvature)) : best;
+  return curvature > 0 ? best + (ahead - behind) ** 2 / (8 * curvature) : best;
 }
 
 /** The signal's maximum between the frames next to a local maximum of its frames. */

@@ -1,0 +1,54 @@
+import { closingMaximum } from './closing';
+import { boundGroups, GROUP } from './groups';
+import { MARGIN } from './interpolate';
+import { looseMaximum } from './loose';
+import { binFrames, leadFrames, motionEnd, slackFrames } from './rings';
+import { seek } from './seek';
+import { measureWalls } from './walls';
+
+/** Most bins between two visits of the host. */
+const BIN_CAPACITY: i32 = 512;
+/** approach, approachLoose, lift, sink, lateral, outward, inward of each. */
+const COLUMNS: i32 = 7;
+export const binMaxima: usize = memory.data(BIN_CAPACITY * COLUMNS * 8, 16);
+export let binCount: i32 = 0;
+
+let bin: i32 = 0;
+
+const HALF_ROOT: f64 = Math.SQRT1_2;
+const ROOT: f64 = Math.SQRT2;
+
+export function takeBins(): void {
+  binCount = 0;
+}
+
+/** Where a bin begins, frames from the start of the lead. */
+// @ts-ignore: decorator
+@inline
+function edge(index: i32): f64 {
+  return <f64>leadFrames + <f64>index * binFrames;
+}
+
+/** Measures the bins whose motion is complete. */
+export function measureBins(): void {
+  boundGroups();
+  while (edge(bin + 1) + slackFrames + <f64>(2 * GROUP + MARGIN) < <f64>motionEnd) {
+    measureBin(edge(bin), edge(bin + 1));
+    bin++;
+  }
+}
+
+function measureBin(from: f64, until: f64): void {
+  const out = binMaxima + <usize>(binCount * COLUMNS * 8);
+  const approach = closingMaximum(from, until);
+  store<f64>(out, approach);
+  store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until), 8);
+  store<f64>(out, seek(from, until, HALF_ROOT, -HALF_ROOT), 16);
+  store<f64>(out, seek(from, until, -HALF_ROOT, HALF_ROOT), 24);
+  const outwards = seek(from, until, HALF_ROOT, HALF_ROOT);
+  store<f64>(out, max<f64>(outwards, seek(from, until, -HALF_ROOT, -HALF_ROOT)), 32);
+  store<f64>(out, seek(from - slackFrames, until + slackFrames, 0, ROOT), 40);
+  store<f64>(out, seek(from - slackFrames, until + slackFrames, -ROOT, 0), 48);
+  measureWalls(from, until, bin);
+  binCount++;
+}

@@ -1,0 +1,110 @@
+import { frameAt } from './vector';
+
+const TAPS: i32 = 12;
+const BEFORE: i32 = 5;
+const PHASES: i32 = 64;
+/** Phases of an eighth of a frame. */
+const PEAK_STEP: i32 = 8;
+/** Largest distance of a climb, eighths. */
+const REACH: i32 = 8;
+
+/** Frames that an interpolated value between two frames needs on each side, and one more to climb. */
+export const MARGIN: i32 = 8;
+/** Taps of all phases, one row after another; see interpolate.ts of the analysis. */
+export const interpolationTable: usize = memory.data((PHASES + 1) * TAPS * 8, 16);
+
+/**
+ * What is interpolated: wl·left + wr·right of the frames of a ring, or the numbers of a row.
+ * One at a time, so that climbing needs no closures.
+ */
+let ring: usize = 0;
+let mask: i32 = 0;
+let weightLeft: f64 = 0;
+let weightRight: f64 = 0;
+let row: usize = 0;
+
+export function lookAtRing(buffer: usize, ringMask: i32, wl: f64, wr: f64): void {
+  ring = buffer;
+  mask = ringMask;
+  weightLeft = wl;
+  weightRight = wr;
+  row = 0;
+}
+
+/** @param numbers address of the number of frame 0, which may lie before the first there is */
+export function lookAtRow(numbers: usize): void {
+  row = numbers;
+}
+
+/** The signal at a frame. */
+// @ts-ignore: decorator
+@inline
+export function signalAt(frame: i32): f64 {
+  if (row != 0) return load<f64>(row + (<usize>frame << 3));
+  const at = frameAt(ring, frame & mask);
+  return weightLeft * load<f64>(at) + weightRight * load<f64>(at, 8);
+}
+
+/** Value at a phase after a frame; phases under 0 and over a frame carry over. */
+function valueAtPhase(frame: i32, phase: i32): f64 {
+  const from = frame + (phase >> 6) - BEFORE;
+  const taps = interpolationTable + <usize>((phase & (PHASES - 1)) * TAPS * 8);
+  let value: f64 = 0;
+  for (let tap = 0; tap < TAPS; tap++) {
+    value += load<f64>(taps + (<usize>tap << 3)) * signalAt(from + tap);
+  }
+  return value;
+}
+
+/** Value at any place, in frames. */
+export function valueAt(place: f64): f64 {
+  const frame = <i32>Math.floor(place);
+  const phases = (place - <f64>frame) * PHASES;
+  const phase = <i32>Math.floor(phases);
+  const before = valueAtPhase(frame, phase);
+  return before + (phases - <f64>phase) * (valueAtPhase(frame, phase + 1) - before);
+}
+
+/** The maximum next to a local maximum of the frames. */
+export function peakNear(frame: i32): f64 {
+  let best = signalAt(frame);
+  let ahead = valueAtPhase(frame, PEAK_STEP);
+  let behind = valueAtPhase(frame, -PEAK_STEP);
+  let step = 1;
+  if (!(ahead > behind)) {
+    step = -1;
+    const exchange = ahead;
+    ahead = behind;
+    behind = exchange;
+  }
+  for (let eighths = step; ahead > best && abs(eighths) < REACH; eighths += step) {
+    behind = best;
+    best = ahead;
+    ahead = valueAtPhase(frame, (eighths + step) * PEAK_STEP);
+  }
+  return vertex(behind, best, ahead);
+}
+
+/** Top of the parabola through three values a step apart, or the middle one. */
+export function vertex(behind: f64, best: f64, ahead: f64): f64 {
+  const curvature = 2 * best - ahead - behind;
+  if (!(curvature > 0)) return best;
+  const slope = ahead - behind;
+  return best + (slope * slope) / (8 * curvature);
+}
+
+/** A frame as high as the one before it and higher than the next. */
+// @ts-ignore: decorator
+@inline
+export function isLocalMaximum(frame: i32): bool {
+  const value = signalAt(frame);
+  return value >= signalAt(frame - 1) && value > signalAt(frame + 1);
+}
+
+/** No peak next to a local maximum is higher than this; see groups.ts. */
+// @ts-ignore: decorator
+@inline
+export function boundAt(frame: i32): f64 {
+  const value = signalAt(frame);
+  return value + 0.5 * max<f64>(0, 2 * value - signalAt(frame - 1) - signalAt(frame + 1));
+}

@@ -1,0 +1,74 @@
+import { doubleRate, halveFirst, halveToBase } from './band-limit';
+import { measureBins } from './bins';
+import { setStep, weighFrames } from './k-weighting';
+import { moveWalls, programRoom, startMotion } from './motion';
+import { bytesPerFrame, CHUNK_FRAMES, convertFrames, sourceBytes } from './source';
+import { frameAt } from './vector';
+
+/** Frames in hand between the stages. */
+const frames: usize = memory.data((CHUNK_FRAMES + 256) * 16, 16);
+
+let halvings: i32 = 0;
+/** Base-rate frames before the program that are still to come. */
+let leadLeft: i32 = 0;
+/** Base-rate frames of the program that are still to come. */
+let programLeft: f64 = 0;
+
+/**
+ * Begins with the lead.
+ * @param leadBase frames of silence at the base rate
+ * @param programBase frames of the program at the base rate
+ * @param step frames of 100 ms at the base rate
+ */
+export function start(halvingCount: i32, leadBase: i32, programBase: f64, step: i32): void {
+  halvings = halvingCount;
+  leadLeft = leadBase;
+  programLeft = programBase;
+  setStep(step);
+  startMotion();
+  pushSilence(<f64>(leadBase << halvings));
+}
+
+/** Takes raw frames; returns the first that is unfit, counted from the first of these, or −1. */
+export function push(bytes: i32): i32 {
+  const size = bytesPerFrame();
+  const count = bytes / size;
+  for (let done = 0; done < count; done += CHUNK_FRAMES) {
+    const chunk = min<i32>(CHUNK_FRAMES, count - done);
+    const unfit = convertFrames(sourceBytes + <usize>(done * size), chunk, frames);
+    if (unfit >= 0) return done + unfit;
+    pass(chunk);
+  }
+  return -1;
+}
+
+/** Silence after the program, frames of the source's rate; at most what fits the host's tables. */
+export function finish(count: f64): void {
+  pushSilence(count);
+}
+
+function pushSilence(count: f64): void {
+  for (let left = count; left > 0; left -= CHUNK_FRAMES) {
+    const chunk = <i32>min<f64>(left, CHUNK_FRAMES);
+    memory.fill(frames, 0, <usize>chunk << 4);
+    pass(chunk);
+  }
+}
+
+function pass(count: i32): void {
+  let base = count;
+  if (halvings == 2) base = halveFirst(frames, base);
+  if (halvings >= 1) base = halveToBase(frames, base);
+  weigh(base);
+  moveWalls(doubleRate(frames, base, programRoom()));
+  measureBins();
+}
+
+/** Weighs the program's own frames, not the silence around it. */
+function weigh(count: i32): void {
+  const skipped = min<i32>(leadLeft, count);
+  leadLeft -= skipped;
+  const weighed = <i32>min<f64>(<f64>(count - skipped), programLeft);
+  programLeft -= <f64>weighed;
+  weighFrames(frameAt(frames, skipped), weighed);
+}

@@ -1,0 +1,100 @@
+import { exchanged, frameAt } from './vector';
+
+/** Frames taken at a time, so that what is in hand stays in the nearest cache. */
+export const CHUNK_FRAMES: i32 = 1024;
+/** Bytes that the host may hand over at once. */
+export const SOURCE_CAPACITY: i32 = 65536;
+
+/** Raw frames as the host wrote them; four spare bytes before, for reading 24 bits as 32. */
+const spare: usize = memory.data(SOURCE_CAPACITY + 64, 16);
+export const sourceBytes: usize = spare + 16;
+
+/** Σx, Σx², Σ left·right, max |x|: two lanes each. */
+export const sums: usize = memory.data(64, 16);
+export let clippedRuns: f64 = 0;
+export let firstClipFrame: f64 = -1;
+export let identical: bool = true;
+
+const CLIPPED_RUN: i32 = 3;
+
+let bytesPerSample: i32 = 0;
+let isFloat: bool = false;
+let channels: i32 = 2;
+let scale: f64 = 1;
+let fullScale: f64 = 1;
+let sampleLimit: f64 = 1;
+let leftRun: i32 = 0;
+let rightRun: i32 = 0;
+let framesDone: f64 = 0;
+
+export function setSource(float: bool, bits: i32, channelCount: i32, full: f64, limit: f64): void {
+  isFloat = float;
+  bytesPerSample = bits >> 3;
+  channels = channelCount;
+  scale = Math.pow(2, 1 - <f64>bits);
+  fullScale = full;
+  sampleLimit = limit;
+}
+
+export function bytesPerFrame(): i32 {
+  return bytesPerSample * channels;
+}
+
+// @ts-ignore: decorator
+@inline
+function sampleAt(address: usize): f64 {
+  if (isFloat) return bytesPerSample == 4 ? <f64>load<f32>(address) : load<f64>(address);
+  if (bytesPerSample == 3) return <f64>(load<i32>(address - 1) >> 8) * scale;
+  if (bytesPerSample == 2) return <f64>load<i16>(address) * scale;
+  if (bytesPerSample == 4) return <f64>load<i32>(address) * scale;
+  return <f64>(<i32>load<u8>(address) - 128) * scale;
+}
+
+/**
+ * Converts raw frames and adds them to the sums.
+ * @returns the first frame of these that is not finite or too large; −1 if all are fit
+ */
+export function convertFrames(address: usize, count: i32, out: usize): i32 {
+  const rightOffset: usize = channels == 2 ? <usize>bytesPerSample : 0;
+  const step = <usize>bytesPerFrame();
+  const full = f64x2.splat(fullScale);
+  const limit = f64x2.splat(sampleLimit);
+  let sum = v128.load(sums, 0);
+  let square = v128.load(sums, 16);
+  let cross = v128.load(sums, 32);
+  let peak = v128.load(sums, 48);
+  for (let n = 0; n < count; n++) {
+    const at = address + <usize>n * step;
+    const frame = f64x2.replace_lane(
+      f64x2.splat(sampleAt(at)), 1, sampleAt(at + rightOffset));
+    v128.store(frameAt(out, n), frame);
+    const magnitude = f64x2.abs(frame);
+    if (!v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
+    const other = exchanged(frame);
+    sum = f64x2.add(sum, frame);
+    square = f64x2.add(square, f64x2.mul(frame, frame));
+    cross = f64x2.add(cross, f64x2.mul(frame, other));
+    peak = f64x2.pmax(peak, magnitude);
+    if (v128.any_true(f64x2.ne(frame, other))) identical = false;
+    const clipped = i64x2.bitmask(f64x2.ge(magnitude, full));
+    if ((clipped | leftRun | rightRun) != 0) {
+      leftRun = countRun(leftRun, (clipped & 1) != 0, n);
+      rightRun = countRun(rightRun, (clipped & 2) != 0, n);
+    }
+  }
+  v128.store(sums, sum, 0);
+  v128.store(sums, square, 16);
+  v128.store(sums, cross, 32);
+  v128.store(sums, peak, 48);
+  framesDone += <f64>count;
+  return -1;
+}
+
+function countRun(run: i32, clipped: bool, n: i32): i32 {
+  if (!clipped) return 0;
+  if (run + 1 == CLIPPED_RUN) {
+    if (clippedRuns == 0) firstClipFrame = framesDone + <f64>(n - CLIPPED_RUN + 1);
+    clippedRuns += 1;
+  }
+  return run + 1;
+}

@@ -1,0 +1,112 @@
+import { COUNTING_CLASSES, emptyHistogram, fileQuarter } from '../histogram.js';
+import { BINS_PER_QUARTER, type MotionSummary, type WallMotion } from '../motion.js';
+import { numbersAt } from './configure.js';
+import type { Kernel } from './load-kernel.js';
+
+/** Columns per bin, in the order the kernel writes them. */
+const COLUMNS = [
+  'approach',
+  'approachLoose',
+  'lift',
+  'sink',
+  'lateral',
+  'outward',
+  'inward',
+] as const;
+/** Numbers per quarter: two peaks and two mean squares of two walls. */
+const FIGURES = 8;
+
+type Bins = Pick<MotionSummary, (typeof COLUMNS)[number]>;
+
+/** What has been taken from a kernel so far, growing towards the summary. */
+export interface Collected {
+  readonly bins: Bins;
+  readonly left: WallMotion;
+  readonly right: WallMotion;
+  /** K-weighted power of every 100 ms: left, right, left … */
+  readonly stepPowers: number[];
+  binCount: number;
+  quarterCount: number;
+}
+
+function emptyWall(quarterCount: number): WallMotion {
+  return {
+    velocityPeak: new Float64Array(quarterCount),
+    accelerationPeak: new Float64Array(quarterCount),
+    velocityMeanSquare: new Float64Array(quarterCount),
+    accelerationMeanSquare: new Float64Array(quarterCount),
+    edgeVelocityHistogram: emptyHistogram(quarterCount),
+    accelerationHistogram: emptyHistogram(quarterCount),
+  };
+}
+
+export function emptyCollection(quarterCount: number): Collected {
+  const row = (): Float64Array => new Float64Array(quarterCount * BINS_PER_QUARTER);
+  return {
+    bins: {
+      approach: row(),
+      approachLoose: row(),
+      lift: row(),
+      sink: row(),
+      lateral: row(),
+      outward: row(),
+      inward: row(),
+    },
+    left: emptyWall(quarterCount),
+    right: emptyWall(quarterCount),
+    stepPowers: [],
+    binCount: 0,
+    quarterCount: 0,
+  };
+}
+
+/** Takes what the kernel has completed; bins and quarters beyond the summary's are let go. */
+export function collect(kernel: Kernel, collected: Collected): void {
+  collectBins(kernel, collected);
+  collectQuarters(kernel, collected);
+  collected.stepPowers.push(
+    ...numbersAt(kernel, kernel.stepPowers.value, 2 * kernel.stepCount.value),
+  );
+  kernel.takeSteps();
+}
+
+function collectBins(kernel: Kernel, collected: Collected): void {
+  const count = kernel.binCount.value;
+  const maxima = numbersAt(kernel, kernel.binMaxima.value, count * COLUMNS.length);
+  for (let bin = 0; bin < count; bin++) {
+    for (const [column, name] of COLUMNS.entries()) {
+      collected.bins[name][collected.binCount + bin] = maxima[bin * COLUMNS.length + column]!;
+    }
+  }
+  collected.binCount += count;
+  kernel.takeBins();
+}
+
+function collectQuarters(kernel: Kernel, collected: Collected): void {
+  const count = kernel.quarterCount.value;
+  const figures = numbersAt(kernel, kernel.quarterFigures.value, count * FIGURES);
+  const room = collected.left.velocityPeak.length;
+  for (let quarter = 0; quarter < count && collected.quarterCount < room; quarter++) {
+    for (const [side, wall] of [collected.left, collected.right].entries()) {
+      const at = quarter * FIGURES + side;
+      wall.velocityPeak[collected.quarterCount] = figures[at]!;
+      wall.accelerationPeak[collected.quarterCount] = figures[at + 2]!;
+      wall.velocityMeanSquare[collected.quarterCount] = figures[at + 4]!;
+      wall.accelerationMeanSquare[collected.quarterCount] = figures[at + 6]!;
+      fileCounts(kernel, 4 * quarter + side, wall, collected.quarterCount);
+    }
+    collected.quarterCount++;
+  }
+  if (count > 0) kernel.takeQuarters();
+}
+
+function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: number): void {
+  const counts = (at: number): Uint32Array =>
+    new Uint32Array(
+      kernel.memory.buffer,
+      kernel.quarterCounts.value + at * COUNTING_CLASSES * 4,
+      COUNTING_CLASSES,
+    );
+  fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row));
+  fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2));
+}

@@ -1,0 +1,90 @@
+import type { Settings } from '../../settings.js';
+import {
+  BAND_END_TAPS,
+  type BandLimit,
+  FIRST_HALVING_TAPS,
+  LEAD_BASE_FRAMES,
+  LEAD_FRAMES,
+} from '../band-limit.js';
+import { designHighPass } from '../biquad.js';
+import { SAMPLE_LIMIT } from '../convert-samples.js';
+import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
+import { designKWeighting } from '../k-weighting.js';
+import { designMotionFilter } from '../motion-filter.js';
+import { fullScale } from '../program-checks.js';
+import { fullScaleVelocity, wiringOf } from '../program-level.js';
+import type { SampleFormat } from '../sample-format.js';
+import { binEdge, type SpiralClock } from '../spiral-clock.js';
+import type { Kernel } from './load-kernel.js';
+
+/** Hands a kernel at rest its coefficients and lets it take the lead's silence. */
+export function configureKernel(
+  kernel: Kernel,
+  format: SampleFormat,
+  frames: number,
+  settings: Settings,
+  limit: BandLimit,
+  clock: SpiralClock,
+): void {
+  const { encoding, bitDepth, channels } = format;
+  const isFloat = encoding === 'float' ? 1 : 0;
+  kernel.setSource(isFloat, bitDepth, channels, fullScale(format), SAMPLE_LIMIT);
+  kernel.setClock(clock.turnFrames, clock.slackFrames, binEdge(clock, 1), LEAD_FRAMES);
+  const wiring = wiringOf(settings);
+  kernel.setWiring(wiring.swap ? 1 : 0, wiring.leftGain, wiring.rightGain);
+  setFilters(kernel, settings, limit, clock);
+  const programBase = Math.ceil(frames / 2 ** limit.halvings);
+  kernel.start(limit.halvings, LEAD_BASE_FRAMES, programBase, limit.baseRate / 10);
+}
+
+function setFilters(
+  kernel: Kernel,
+  settings: Settings,
+  limit: BandLimit,
+  clock: SpiralClock,
+): void {
+  writeDoubled(kernel, kernel.firstHalvingTaps.value, FIRST_HALVING_TAPS);
+  writeDoubled(kernel, kernel.bandEndTaps.value, BAND_END_TAPS);
+  const corner = settings.subsonicHz / settings.speedFactor;
+  const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
+  writeDoubled(kernel, kernel.filterTaps.value, [
+    ...filter.zeros,
+    ...filter.poles,
+    ...filter.displacement,
+    ...filter.velocity,
+    ...filter.acceleration,
+  ]);
+  const sections = designKWeighting(limit.baseRate).flatMap(({ b0, b1, b2, a1, a2 }) => [
+    b0,
+    b1,
+    b2,
+    a1,
+    a2,
+  ]);
+  writeDoubled(kernel, kernel.weightingSections.value, sections);
+  if (settings.ellipticalHz !== null) {
+    const ellipticalCorner = settings.ellipticalHz / settings.speedFactor;
+    const { b0, b1, b2, a1, a2 } = designHighPass(
+      settings.ellipticalOrder,
+      ellipticalCorner,
+      clock.rate,
+    );
+    kernel.setElliptical(b0, b1, b2, a1, a2);
+  }
+  numbersAt(kernel, kernel.interpolationTable.value, INTERPOLATION_TABLE.length).set(
+    INTERPOLATION_TABLE,
+  );
+  const delay = interpolationTaps(Math.ceil(clock.turnFrames) - clock.turnFrames);
+  numbersAt(kernel, kernel.delayTaps.value, delay.length).set(delay);
+}
+
+/** Writes every number into both lanes of a vector. */
+function writeDoubled(kernel: Kernel, address: number, numbers: ArrayLike<number>): void {
+  const out = numbersAt(kernel, address, 2 * numbers.length);
+  for (let n = 0; n < numbers.length; n++) out.fill(numbers[n]!, 2 * n, 2 * n + 2);
+}
+
+/** Numbers of the kernel's memory, as a view that holds until the kernel allocates. */
+export function numbersAt(kernel: Kernel, address: number, count: number): Float64Array {
+  return new Float64Array(kernel.memory.buffer, address, count);
+}

@@ -1,0 +1,61 @@
+import { readFile } from 'node:fs/promises';
+
+/** A number that the pass keeps and the host reads. */
+type Counter = { value: number };
+
+/** What the compiled pass exports; addresses are bytes of its memory. See assembly/index.ts. */
+export interface Kernel {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  readonly sourceBytes: Counter;
+  readonly SOURCE_CAPACITY: Counter;
+  readonly sums: Counter;
+  readonly clippedRuns: Counter;
+  readonly firstClipFrame: Counter;
+  readonly identical: Counter;
+  readonly firstHalvingTaps: Counter;
+  readonly bandEndTaps: Counter;
+  readonly ultrasonicPower: Counter;
+  readonly weightingSections: Counter;
+  readonly stepPowers: Counter;
+  readonly stepCount: Counter;
+  readonly truePeaks: Counter;
+  readonly filterTaps: Counter;
+  readonly lowFrames: Counter;
+  readonly lowCount: Counter;
+  readonly interpolationTable: Counter;
+  readonly delayTaps: Counter;
+  readonly binMaxima: Counter;
+  readonly binCount: Counter;
+  readonly quarterFigures: Counter;
+  readonly quarterCounts: Counter;
+  readonly quarterCount: Counter;
+  setSource(float: number, bits: number, channels: number, full: number, limit: number): void;
+  setWiring(swap: number, leftGain: number, rightGain: number): void;
+  setElliptical(b0: number, b1: number, b2: number, a1: number, a2: number): void;
+  setClock(turnFrames: number, slackFrames: number, binFrames: number, leadFrames: number): void;
+  start(halvings: number, leadBase: number, programBase: number, step: number): void;
+  push(bytes: number): number;
+  finish(frames: number): void;
+  takeSteps(): void;
+  takeLow(): void;
+  takeBins(): void;
+  takeQuarters(): void;
+}
+
+let compiled: Promise<WebAssembly.Module> | undefined;
+
+async function compile(): Promise<WebAssembly.Module> {
+  const bytes = await readFile(new URL('./motion-kernel.wasm', import.meta.url));
+  return await WebAssembly.compile(bytes);
+}
+
+/** A pass of its own, at rest. The module is compiled once a process. */
+export async function loadKernel(): Promise<Kernel> {
+  compiled ??= compile();
+  const instance = await WebAssembly.instantiate<Kernel>(await compiled, { env: { abort } });
+  return instance.exports;
+}
+
+function abort(): never {
+  throw new Error('the motion kernel ran out of memory');
+}

@@ -1,0 +1,12 @@
+// The part of the WebAssembly interface that the kernel's loader uses; the compiler's own
+// declarations of it come only with those of a browser.
+declare namespace WebAssembly {
+  interface Module {
+    readonly compiled: unique symbol;
+  }
+  function compile(bytes: Uint8Array): Promise<Module>;
+  function instantiate<Exports>(
+    module: Module,
+    imports: { readonly env: { readonly abort: () => never } },
+  ): Promise<{ readonly exports: Exports }>;
+}
