@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { UsageError } from '../errors.js';
+
+/** Levels that a side can be asked for; far outside of what is cut. */
+const LEVEL = { from: -40, to: 20 };
+
+/** What the parser makes of the options of `forecast`. */
+const optionsSchema = z.strictObject({
+  filesFrom: z.string().optional(),
+  allowEmpty: z.boolean().default(false),
+  profile: z.string().optional(),
+  discovery: z.boolean(),
+  disc: z.number().optional(),
+  rpm: z.number().optional(),
+  level: z.number().default(0),
+  pitch: z.string().optional(),
+  width: z.string().optional(),
+  elliptical: z.number().nullable().optional(),
+  planner: z.enum(['fixed', 'machine', 'turn-ahead']),
+  units: z.enum(['metric', 'us']),
+  json: z.boolean().default(false),
+  ndjson: z.boolean().default(false),
+  quarters: z.boolean().default(false),
+  quiet: z.boolean().default(false),
+  failOn: z.enum(['note', 'caution', 'fault']).optional(),
+});
+
+export type ForecastOptions = z.infer<typeof optionsSchema>;
+
+/** Gives the options their types and checks what no single one can. */
+export function forecastOptions(options: unknown): ForecastOptions {
+  const parsed = optionsSchema.parse(options);
+  if (parsed.level < LEVEL.from || parsed.level > LEVEL.to) {
+    const expected = `expected ${LEVEL.from} to ${LEVEL.to} dB`;
+    throw new UsageError(`--level: found ${parsed.level}, ${expected}`);
+  }
+  if (parsed.quarters && !parsed.json && !parsed.ndjson) {
+    throw new UsageError('--quarters: its columns are in the JSON; add --json or --ndjson');
+  }
+  return parsed;
+}
+
+/** What the options set of a profile, under the profile's names. */
+export function profileFlags(options: ForecastOptions): Record<string, unknown> {
+  const flags = {
+    disc: options.disc,
+    rpm: options.rpm,
+    basePitch: options.pitch,
+    baseWidth: options.width,
+    ellipticalHz: options.elliptical,
+  };
+  return Object.fromEntries(Object.entries(flags).filter(([, value]) => value !== undefined));
+}
