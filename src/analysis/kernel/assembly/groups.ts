@@ -1,11 +1,11 @@
+import { CURVATURE_SHARE } from './interpolate';
 import { displacement, displacementMask, motionEnd } from './rings';
 import { frameAt, left, right } from './vector';
 
 /**
  * Upper bounds of ±u_L and ±u_R over groups of frames, by which the maxima of a bin are found
  * without looking at each of its frames: a peak between frames is no higher than the frame it is
- * next to and half the curvature there. For content under 24.1 kHz at the internal rate a tone
- * needs 0.23 of the curvature at the most.
+ * next to and a share of the curvature there.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
@@ -39,14 +39,14 @@ export function boundGroups(): void {
 function boundGroup(group: i32): void {
   const first = group << GROUP_SHIFT;
   const none = f64x2.splat(0);
-  const half = f64x2.splat(0.5);
+  const share = f64x2.splat(CURVATURE_SHARE);
   let before = v128.load(frameAt(displacement, (first - 1) & displacementMask));
   let at = v128.load(frameAt(displacement, first & displacementMask));
   let up = f64x2.splat(-Infinity);
   let down = up;
   for (let n = 1; n <= GROUP; n++) {
     const after = v128.load(frameAt(displacement, (first + n) & displacementMask));
-    const curvature = f64x2.mul(half, f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
+    const curvature = f64x2.mul(share, f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
     up = f64x2.pmax(up, f64x2.add(at, f64x2.pmax(none, curvature)));
     down = f64x2.pmax(down, f64x2.sub(f64x2.pmax(none, f64x2.neg(curvature)), at));
     before = at;
@@ -86,5 +86,5 @@ function frameBound(frame: i32): f64 {
   const at = load<f64>(frameAt(displacement, frame & displacementMask), 8);
   const before = load<f64>(frameAt(displacement, (frame - 1) & displacementMask), 8);
   const after = load<f64>(frameAt(displacement, (frame + 1) & displacementMask), 8);
-  return at + 0.5 * max<f64>(0, 2 * at - before - after);
+  return at + CURVATURE_SHARE * max<f64>(0, 2 * at - before - after);
 }

@@ -1,4 +1,10 @@
-import { frameAt } from './vector';
+import { frameAt, left, right } from './vector';
+
+/**
+ * Share of the curvature at a frame that no peak next to it rises above it by: a tone at the band
+ * end, 24.1 kHz at 88.2 kHz, needs 0.23.
+ */
+export const CURVATURE_SHARE: f64 = 0.3;
 
 const TAPS: i32 = 12;
 const BEFORE: i32 = 5;
@@ -49,11 +55,31 @@ export function signalAt(frame: i32): f64 {
 function valueAtPhase(frame: i32, phase: i32): f64 {
   const from = frame + (phase >> 6) - BEFORE;
   const taps = interpolationTable + <usize>((phase & (PHASES - 1)) * TAPS * 8);
-  let value: f64 = 0;
-  for (let tap = 0; tap < TAPS; tap++) {
-    value += load<f64>(taps + (<usize>tap << 3)) * signalAt(from + tap);
+  return row != 0 ? rowValue(from, taps) : ringValue(from, taps);
+}
+
+function rowValue(from: i32, taps: usize): f64 {
+  const numbers = row + (<usize>from << 3);
+  let sum = f64x2.splat(0);
+  for (let at: usize = 0; at < <usize>TAPS << 3; at += 16) {
+    sum = f64x2.add(sum, f64x2.mul(v128.load(taps + at), v128.load(numbers + at)));
   }
-  return value;
+  return left(sum) + right(sum);
+}
+
+/** Both walls at once; their weights come last, since the interpolation is linear. */
+function ringValue(from: i32, taps: usize): f64 {
+  let even = f64x2.splat(0);
+  let odd = f64x2.splat(0);
+  for (let tap = 0; tap < TAPS; tap += 2) {
+    const coefficients = taps + (<usize>tap << 3);
+    even = f64x2.add(even, f64x2.mul(
+      v128.load64_splat(coefficients), v128.load(frameAt(ring, (from + tap) & mask))));
+    odd = f64x2.add(odd, f64x2.mul(
+      v128.load64_splat(coefficients, 8), v128.load(frameAt(ring, (from + tap + 1) & mask))));
+  }
+  const sum = f64x2.add(even, odd);
+  return weightLeft * left(sum) + weightRight * right(sum);
 }
 
 /** Value at any place, in frames. */
@@ -106,5 +132,5 @@ export function isLocalMaximum(frame: i32): bool {
 @inline
 export function boundAt(frame: i32): f64 {
   const value = signalAt(frame);
-  return value + 0.5 * max<f64>(0, 2 * value - signalAt(frame - 1) - signalAt(frame + 1));
+  return value + CURVATURE_SHARE * max<f64>(0, 2 * value - signalAt(frame - 1) - signalAt(frame + 1));
 }

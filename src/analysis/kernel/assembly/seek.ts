@@ -1,5 +1,5 @@
 import { GROUP_SHIFT, groupBound } from './groups';
-import { boundAt, isLocalMaximum, lookAtRing, peakNear, signalAt, valueAt } from './interpolate';
+import { CURVATURE_SHARE, lookAtRing, peakNear, signalAt, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 
 /**
@@ -34,9 +34,16 @@ export function climbGroup(group: i32, first: i32, end: i32, best: f64): f64 {
   const from = max<i32>(first, group << GROUP_SHIFT);
   const until = min<i32>(end, (group + 1) << GROUP_SHIFT);
   let largest = best;
+  let before = signalAt(from - 1);
+  let at = signalAt(from);
   for (let n = from; n < until; n++) {
-    if (!(boundAt(n) > largest)) continue;
-    largest = max<f64>(largest, isLocalMaximum(n) ? peakNear(n) : signalAt(n));
+    const after = signalAt(n + 1);
+    const bound = at + CURVATURE_SHARE * max<f64>(0, 2 * at - before - after);
+    if (bound > largest) {
+      largest = max<f64>(largest, at >= before && at > after ? peakNear(n) : at);
+    }
+    before = at;
+    at = after;
   }
   return largest;
 }

@@ -1,4 +1,4 @@
-import { lookAtRing, peakNear } from './interpolate';
+import { CURVATURE_SHARE, lookAtRing, peakNear } from './interpolate';
 import { anyLarger, frameAt } from './vector';
 
 /** Largest magnitude so far, left and right. */
@@ -9,11 +9,11 @@ export function seekTruePeak(buffer: usize, from: i32, until: i32): void {
   let best = v128.load(truePeaks);
   let before = v128.load(frameAt(buffer, from - 1));
   let at = v128.load(frameAt(buffer, from));
-  const half = f64x2.splat(0.5);
+  const share = f64x2.splat(CURVATURE_SHARE);
   for (let n = from; n < until; n++) {
     const after = v128.load(frameAt(buffer, n + 1));
     const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(half, curvature));
+    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature));
     if (anyLarger(bound, best)) {
       seekAt(buffer, n, 0);
       seekAt(buffer, n, 1);

@@ -1,4 +1,4 @@
-import { lookAtRing, peakNear, signalAt, valueAt, isLocalMaximum } from './interpolate';
+import { CURVATURE_SHARE, lookAtRing, peakNear, signalAt, valueAt, isLocalMaximum } from './interpolate';
 import { acceleration, velocity, wallMask } from './rings';
 import { anyLarger, frameAt } from './vector';
 
@@ -116,7 +116,7 @@ function count(row: usize, fourthBits: i64): void {
 function measure(
   ring: usize, squareSum: usize, factor: f64, first: i32, end: i32, peaks: usize, exponents: usize,
 ): void {
-  const half = f64x2.splat(0.5);
+  const share = f64x2.splat(CURVATURE_SHARE);
   const factors = f64x2.splat(factor);
   let total = v128.load(squareSum);
   let before = v128.load(frameAt(ring, (first - 1) & wallMask));
@@ -133,7 +133,7 @@ function measure(
       count(exponents, i64x2.extract_lane(fourth, 0));
       count(exponents + EXPONENT_BYTES, i64x2.extract_lane(fourth, 1));
       const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-      most = f64x2.pmax(most, f64x2.add(f64x2.abs(at), f64x2.mul(half, curvature)));
+      most = f64x2.pmax(most, f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature)));
       before = at;
       at = after;
     }
@@ -144,14 +144,14 @@ function measure(
 
 /** Looks closer at the frames of a stride whose bound is higher than a peak so far. */
 function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const half = f64x2.splat(0.5);
+  const share = f64x2.splat(CURVATURE_SHARE);
   let best = v128.load(peaks);
   for (let n = from; n < until; n++) {
     const before = v128.load(frameAt(ring, (n - 1) & wallMask));
     const at = v128.load(frameAt(ring, n & wallMask));
     const after = v128.load(frameAt(ring, (n + 1) & wallMask));
     const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(half, curvature));
+    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature));
     const larger = i64x2.bitmask(f64x2.gt(bound, best));
     if (larger == 0) continue;
     if ((larger & 1) != 0) seekPeak(ring, n, 0, peaks);
