@@ -1,5 +1,9 @@
 import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import type { TestContext } from 'vitest';
+
+/** Where Debian's package fretsonfire-songs-sectoid puts its songs (MIT licence). */
+export const SONGS_FOLDER = '/usr/share/games/fretsonfire/data/songs/sectoid';
 
 /** Debian's package of each program that the recordings in tests/reference-signals come from. */
 const PACKAGE_OF = { sox: 'sox', ffmpeg: 'ffmpeg' } as const;
@@ -17,8 +21,16 @@ export function hasProgram(program: OutsideProgram): boolean {
  * which the comparison held.
  */
 export function needProgram(program: OutsideProgram, context: TestContext): void {
-  if (hasProgram(program)) return;
-  const advice = `${program} is missing: install Debian's package ${PACKAGE_OF[program]}`;
+  if (!hasProgram(program)) refuse(context, program, PACKAGE_OF[program]);
+}
+
+/** The same for the songs. */
+export function needSongs(context: TestContext): void {
+  if (!existsSync(SONGS_FOLDER)) refuse(context, 'the songs', 'fretsonfire-songs-sectoid');
+}
+
+function refuse(context: TestContext, what: string, debianPackage: string): void {
+  const advice = `${what} not found: install Debian's package ${debianPackage}`;
   if (isCi()) throw new Error(advice);
   context.skip(advice);
 }
