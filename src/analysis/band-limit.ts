@@ -3,11 +3,9 @@ import { designHalfBand, type HalfBandTaps } from './half-band.js';
 
 /**
  * The way of a source rate to the internal rate: halved until it is 44.1 or 48 kHz, then doubled
- * once. Rates of neither family are brought to 48 kHz first.
+ * once. Rates of neither family are brought to 48 kHz before.
  */
 export interface BandLimit {
-  /** The rate that the halving starts from: the source's own, or 48 kHz. */
-  readonly entryRate: Hertz;
   /** Number of halvings: 0, 1 or 2. */
   readonly halvings: number;
   /** 44.1 or 48 kHz. */
@@ -42,10 +40,18 @@ const HALVINGS_OF_RATE: ReadonlyMap<Hertz, number> = new Map([
   [192_000, 2],
 ]);
 
-/** How a source of this rate reaches the internal rate. */
+/** True for the rates that halve to 44.1 or 48 kHz. */
+export function isFamilyRate(sampleRate: Hertz): boolean {
+  return HALVINGS_OF_RATE.has(sampleRate);
+}
+
+/**
+ * How a source of this rate reaches the internal rate.
+ * @param sampleRate one of either family, else a RangeError
+ */
 export function bandLimitOf(sampleRate: Hertz): BandLimit {
-  const halvings = HALVINGS_OF_RATE.get(sampleRate) ?? 0;
-  const entryRate = HALVINGS_OF_RATE.has(sampleRate) ? sampleRate : 48_000;
-  const baseRate = entryRate / 2 ** halvings;
-  return { entryRate, halvings, baseRate, internalRate: 2 * baseRate };
+  const halvings = HALVINGS_OF_RATE.get(sampleRate);
+  if (halvings === undefined) throw new RangeError(`${sampleRate} Hz is of neither family`);
+  const baseRate = sampleRate / 2 ** halvings;
+  return { halvings, baseRate, internalRate: 2 * baseRate };
 }

@@ -51,6 +51,7 @@ export class LowBandMeter {
       verticalShare: new Float64Array(quarterCount),
       strongestFrequency: new Float64Array(quarterCount),
       verticalAmplitude: new Float64Array(quarterCount),
+      lateralAmplitude: new Float64Array(quarterCount),
     };
   }
 
@@ -144,9 +145,10 @@ export class LowBandMeter {
     const product = Math.sqrt(sums.left * sums.right);
     result.correlation[q] = product > 0 ? sums.crossRe / product : 0;
     result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
-    const vertical = (total - 2 * sums.crossRe) / 2;
-    result.verticalShare[q] = Math.max(0, vertical / total);
+    const vertical = Math.max(0, (total - 2 * sums.crossRe) / 2);
+    result.verticalShare[q] = vertical / total;
     result.strongestFrequency[q] = sums.strongest;
-    result.verticalAmplitude[q] = Math.sqrt(2 * Math.max(0, vertical) * POWER_SCALE);
+    result.verticalAmplitude[q] = Math.sqrt(2 * vertical * POWER_SCALE);
+    result.lateralAmplitude[q] = Math.sqrt(2 * Math.max(0, total - vertical) * POWER_SCALE);
   }
 }

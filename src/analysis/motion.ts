@@ -57,6 +57,8 @@ export interface LowBand {
   readonly strongestFrequency: Float64Array;
   /** √2·rms of the vertical motion at level 0 dB, m: its peak where it is a sine. */
   readonly verticalAmplitude: Float64Array;
+  /** The same of the lateral motion, m. */
+  readonly lateralAmplitude: Float64Array;
 }
 
 /** What the program's samples themselves say; [left, right], mono doubled. */

@@ -23,12 +23,10 @@ export function fullScale(format: SampleFormat): number {
   return format.encoding === 'float' ? 1 : 1 - 2 ** (1 - format.bitDepth);
 }
 
-/** Sums over a whole program; the plain definition. */
-export function sumProgram(program: Stereo, format: SampleFormat): ProgramSums {
-  const { left, right } = program;
-  const full = fullScale(format);
-  const sums: ProgramSums = {
-    frames: left.length,
+/** Adds up a program block by block. */
+export class ProgramSummer {
+  readonly sums: ProgramSums = {
+    frames: 0,
     sum: [0, 0],
     square: [0, 0],
     cross: 0,
@@ -37,24 +35,41 @@ export function sumProgram(program: Stereo, format: SampleFormat): ProgramSums {
     firstClipFrame: -1,
     identical: true,
   };
-  const run = [0, 0];
-  for (let frame = 0; frame < left.length; frame++) {
-    const pair = [left[frame]!, right[frame]!];
-    sums.cross += pair[0]! * pair[1]!;
-    if (pair[0] !== pair[1]) sums.identical = false;
-    for (const channel of [0, 1] as const) {
-      const value = pair[channel]!;
-      sums.sum[channel] += value;
-      sums.square[channel] += value * value;
-      sums.samplePeak[channel] = Math.max(sums.samplePeak[channel], Math.abs(value));
-      run[channel] = Math.abs(value) >= full ? run[channel]! + 1 : 0;
-      if (run[channel] === CLIPPED_RUN) {
-        if (sums.clippedRuns === 0) sums.firstClipFrame = frame - CLIPPED_RUN + 1;
-        sums.clippedRuns++;
-      }
+  readonly #full: number;
+  readonly #run: [number, number] = [0, 0];
+
+  constructor(format: SampleFormat) {
+    this.#full = fullScale(format);
+  }
+
+  push({ left, right }: Stereo): void {
+    const { sums } = this;
+    for (let frame = 0; frame < left.length; frame++) {
+      sums.cross += left[frame]! * right[frame]!;
+      if (left[frame] !== right[frame]) sums.identical = false;
+      this.#add(0, left[frame]!);
+      this.#add(1, right[frame]!);
+      sums.frames++;
     }
   }
-  return sums;
+
+  #add(channel: 0 | 1, value: number): void {
+    const { sums } = this;
+    sums.sum[channel] += value;
+    sums.square[channel] += value * value;
+    sums.samplePeak[channel] = Math.max(sums.samplePeak[channel], Math.abs(value));
+    this.#run[channel] = Math.abs(value) >= this.#full ? this.#run[channel] + 1 : 0;
+    if (this.#run[channel] !== CLIPPED_RUN) return;
+    if (sums.clippedRuns === 0) sums.firstClipFrame = sums.frames - CLIPPED_RUN + 1;
+    sums.clippedRuns++;
+  }
+}
+
+/** Sums over a whole program. */
+export function sumProgram(program: Stereo, format: SampleFormat): ProgramSums {
+  const summer = new ProgramSummer(format);
+  summer.push(program);
+  return summer.sums;
 }
 
 /** What the sums do not hold. */
@@ -80,6 +95,8 @@ export function programChecks(
     firstClipSeconds: sums.firstClipFrame < 0 ? null : sums.firstClipFrame / format.sampleRate,
     correlation: product > 0 ? sums.cross / product : 0,
     identicalChannels: format.channels === 2 && sums.identical,
-    ...measured,
+    truePeak: measured.truePeak,
+    loudnessLufs: measured.loudnessLufs,
+    ultrasonicMeanSquare: measured.ultrasonicMeanSquare,
   };
 }
