@@ -3,13 +3,11 @@ import { findInputs } from '../analysis/find-inputs.js';
 import type { FoundInput } from '../analysis/found-input.js';
 import { InputError } from '../errors.js';
 import type { ForecastedFile } from '../forecast-result.js';
-import { forecastFile } from '../forecast-side.js';
 import type { Severity } from '../model/forecast-types.js';
 import { colourLevel } from '../report/colour.js';
 import type { Failure } from '../report/failure.js';
 import { REPORTERS, type Reporter } from '../report/reporter.js';
 import { safeText } from '../report/safe-text.js';
-import type { Settings } from '../settings.js';
 import { furrowVersion } from '../version.js';
 import { chooseProfile } from './choose-profile.js';
 import { exitCodeOf } from './exit-code.js';
@@ -31,10 +29,15 @@ export async function runForecast(
   const listed = await listPaths(paths, options.filesFrom, surroundings);
   const inputs = await findInputs(listed, { cwd: surroundings.cwd });
   const reporter = reporterFor(options, surroundings);
+  // Loaded only now, so that wrong usage is told at once.
+  const { forecastFile } = await import('../forecast-side.js');
+  const request = { levelDb: options.level, planner: options.planner };
   const found = new Set<Severity>();
   let failures = 0;
   for (const input of inputs) {
-    const result = await forecastOf(input, settings, options);
+    const result = await resultOf(input, options.allowEmpty, (path) =>
+      forecastFile(path, settings, request),
+    );
     if (result === null) continue;
     if ('forecast' in result) {
       for (const { severity } of result.forecast.findings) found.add(severity);
@@ -55,10 +58,10 @@ export async function runForecast(
 }
 
 /** null for an empty folder that is allowed to be empty. */
-async function forecastOf(
+async function resultOf(
   input: FoundInput,
-  settings: Settings,
-  { level, planner, allowEmpty }: ForecastOptions,
+  allowEmpty: boolean,
+  forecast: (path: string) => Promise<ForecastedFile>,
 ): Promise<ForecastedFile | Failure | null> {
   if (input.kind === 'failure') return failureOf(input.error);
   if (input.kind === 'empty-folder') {
@@ -66,7 +69,7 @@ async function forecastOf(
     return allowEmpty ? null : { path: input.path, code: 'empty-folder', message };
   }
   try {
-    return await forecastFile(input.path, settings, { levelDb: level, planner });
+    return await forecast(input.path);
   } catch (error) {
     if (error instanceof InputError) return failureOf(error);
     throw error;

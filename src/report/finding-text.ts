@@ -6,6 +6,7 @@ import {
   largeLengthText,
   lengthText,
   levelText,
+  pitchText,
   shareText,
   type Units,
 } from './length-text.js';
@@ -100,12 +101,18 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
         remedy: 'Open the pitch by hand before the loud passage and after it.',
       };
     case 'pitch-limit':
-      return {
-        message: `The pitch cannot follow${at}: ${value} is needed, ${limit} is to be had${around}.`,
-        remedy:
-          'Start the opening earlier or by hand, leave more silence before a loud start, ' +
-          'or lower the level.',
-      };
+      return finding.detail === 'ramp'
+        ? {
+            message:
+              `Loud too soon${at}: the pitch would have to be ${value} by then, ` +
+              `from base pitch it opens to ${limit}.`,
+            remedy: 'Leave more silence before it, open the pitch by hand, or fade it in.',
+          }
+        : {
+            message: `The pitch cannot open enough${at}: ${value} is needed, the widest is ${limit}.`,
+            remedy:
+              'Lower the level there, narrow or reduce the bass, or make the groove narrower.',
+          };
     case 'ultrasonic':
       return {
         message: `Energy above 20 kHz${at}: ${value}, more than ${limit}; it heats the head unheard.`,
@@ -128,7 +135,7 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       };
     case 'silent':
       return {
-        message: 'The file is silent.',
+        message: `The file is silent: nothing in it reaches ${limit}.`,
         remedy: 'Check that it is the right file and that the export worked.',
       };
     case 'one-sided':
@@ -192,6 +199,7 @@ function amountText(value: number | null, { id, unit }: Finding, units: Units): 
   if (value === null) return 'an unknown amount';
   switch (unit) {
     case 'metre':
+      if (id === 'pitch-limit') return pitchText(value, units);
       return id === 'too-long' ? largeLengthText(value, units) : lengthText(value, units);
     case 'ratio':
       return id === 'polarity' ? fixed(value, 2) : shareText(value);

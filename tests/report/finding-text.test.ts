@@ -30,12 +30,16 @@ describe('says where, how much, against which limit, which channel and frequency
     [{ id: 'tight-bend', severity: 'fault', ...share }, ['8.0 µm tip']],
     [{ id: 'low-vertical', value: 8e-6, limit: 6e-6 }, ['8.0 µm', '6.0 µm', '45 Hz']],
     [{ id: 'echo-risk', value: 20e-6, limit: 25.4e-6 }, ['20.0 µm', '25.4 µm']],
-    [{ id: 'pitch-limit', value: 600e-6, limit: 500e-6 }, ['600.0 µm', '500.0 µm']],
+    [{ id: 'pitch-limit', value: 600e-6, limit: 500e-6 }, ['open enough', '600.0 µm', '500.0 µm']],
+    [
+      { id: 'pitch-limit', value: 250e-6, limit: 164.7e-6, detail: 'ramp' },
+      ['too soon', '250.0 µm', '164.7 µm'],
+    ],
     [{ id: 'ultrasonic', ...levels, value: -50.1, limit: -60 }, ['-50.1 dBFS', '-60.0 dBFS']],
     [{ id: 'clipped', value: 12, limit: 0, unit: 'count' }, ['12 runs', 'the first at 03:12.4']],
     [{ id: 'over-peak', ...levels }, ['+0.3 dBFS', '0.0 dBFS']],
     [{ id: 'dc-offset', ...share }, ['2.34 %', 'left channel', '1.00 %']],
-    [{ id: 'silent', ...whole }, ['silent']],
+    [{ id: 'silent', ...whole, ...levels, value: null, limit: -60 }, ['silent', '-60.0 dBFS']],
     [{ id: 'one-sided', ...whole, value: null }, ['left channel']],
     [{ id: 'mono', ...whole }, ['Both channels are the same']],
     [{ id: 'polarity', ...share, value: -0.83, limit: -0.3 }, ['-0.83', '-0.30']],
@@ -59,6 +63,12 @@ test('mils for who works in mils', () => {
   const { message } = findingText(findingWith(), { settings, units: 'us' });
   expect(message).toContain('0.32 mil');
   expect(message).toContain('0.50 mil');
+});
+
+test('a pitch is told in lines per inch to who works in them', () => {
+  const pitches = findingWith({ id: 'pitch-limit', value: 254e-6, limit: 127e-6 });
+  const { message } = findingText(pitches, { settings, units: 'us' });
+  expect(message).toContain('100 LPI is needed, the widest is 200 LPI');
 });
 
 test('a stretch has both its ends', () => {
