@@ -11,6 +11,7 @@ import { frameBytes, type SampleFormat } from '../sample-format.js';
 import { type SpiralClock, spiralClock, summaryQuarters } from '../spiral-clock.js';
 import { type Collected, collect, emptyCollection } from './collect.js';
 import { configureKernel, numbersAt } from './configure.js';
+import { feedKernel } from './feed.js';
 import { type Kernel, loadKernel } from './load-kernel.js';
 
 /** Decimated frames of the lead, which the low band leaves out. */
@@ -54,17 +55,9 @@ export class KernelAnalyser implements MotionAnalyser {
   }
 
   push(frames: Uint8Array): number {
-    const size = frameBytes(this.#entry.format);
-    const capacity = Math.floor(this.#kernel.SOURCE_CAPACITY.value / size) * size;
-    for (let at = 0; at < frames.length; at += capacity) {
-      const part = frames.subarray(at, at + capacity);
-      const { memory, sourceBytes } = this.#kernel;
-      new Uint8Array(memory.buffer, sourceBytes.value, part.length).set(part);
-      const unfit = this.#kernel.push(part.length);
-      if (unfit >= 0) return this.#pushed + unfit;
-      this.#pushed += part.length / size;
-      this.#take();
-    }
+    const unfit = feedKernel(this.#kernel, this.#entry.format, frames, () => this.#take());
+    if (unfit >= 0) return this.#pushed + unfit;
+    this.#pushed += frames.length / frameBytes(this.#entry.format);
     return -1;
   }
 

@@ -24,6 +24,9 @@ export interface Kernel {
   readonly lowCount: Counter;
   readonly interpolationTable: Counter;
   readonly delayTaps: Counter;
+  readonly displacement: Counter;
+  readonly displacementMask: Counter;
+  readonly motionEnd: Counter;
   readonly binMaxima: Counter;
   readonly binCount: Counter;
   readonly quarterFigures: Counter;

@@ -7,7 +7,7 @@ export { weightingSections, stepPowers, stepCount, takeSteps } from './k-weighti
 export { truePeaks } from './true-peak';
 export { filterTaps, setWiring, setElliptical, lowFrames, lowCount, takeLow } from './motion';
 export { interpolationTable } from './interpolate';
-export { delayTaps, setClock } from './rings';
+export { delayTaps, displacement, displacementMask, motionEnd, setClock } from './rings';
 export { binMaxima, binCount, takeBins } from './bins';
 export { quarterFigures, quarterCounts, quarterCount, takeQuarters } from './walls';
 export { start, push, finish } from './pass';

@@ -1,0 +1,73 @@
+import type { Settings } from '../settings.js';
+import type { Seconds } from '../units.js';
+import { isFamilyRate } from './band-limit.js';
+import { moveSegment, type SegmentMotion } from './kernel/segment.js';
+import { BINS_PER_QUARTER, type EdgeWindow, QUARTERS_PER_TURN } from './motion.js';
+import { readFrames } from './wav-blocks.js';
+import type { OpenWav } from './wav-file.js';
+
+/** Filters' settling before a window, in periods of the chain's high-pass: 190 dB. */
+const SETTLING_PERIODS = 5;
+/** How far from the facing place the inner edge is read, as a share of a turn. */
+const FACING_SHARE = 0.02;
+
+/**
+ * Reads the audio around a place once more and returns the two edges that face each other there.
+ * @param atSeconds start of the bin that is looked at
+ * @returns null at a rate of neither family, which is not looked at closer
+ */
+export async function readEdgeWindow(
+  wav: OpenWav,
+  settings: Settings,
+  atSeconds: Seconds,
+): Promise<EdgeWindow | null> {
+  if (!isFamilyRate(wav.file.format.sampleRate)) return null;
+  const turn = 60 / settings.rpm;
+  const length = turn / (QUARTERS_PER_TURN * BINS_PER_QUARTER);
+  const reach = FACING_SHARE * turn;
+  const outer = await readEdge(wav, settings, atSeconds, atSeconds + length);
+  const facing = atSeconds - turn;
+  const inner = await readEdge(wav, settings, facing - reach, facing + length + reach);
+  const { rate } = outer;
+  return {
+    rate,
+    startSeconds: atSeconds,
+    outer: outer.right.map((value) => Math.SQRT2 * value),
+    inner: inner.left.map((value) => Math.SQRT2 * value),
+    margin: Math.round(reach * rate),
+  };
+}
+
+/** Displacement from one time to another, with silence where the program has no frames. */
+async function readEdge(
+  wav: OpenWav,
+  settings: Settings,
+  from: Seconds,
+  until: Seconds,
+): Promise<SegmentMotion> {
+  const { format, frames } = wav.file;
+  const settling = (SETTLING_PERIODS / settings.subsonicHz) * settings.speedFactor;
+  const first = Math.max(0, Math.floor((from - settling) * format.sampleRate));
+  const end = Math.min(frames, Math.ceil((until + 0.01) * format.sampleRate));
+  const bytes = await readAll(wav, Math.min(first, end), end);
+  const segment = await moveSegment(format, bytes, Math.max(0, end - first), settings);
+  const row = (channel: Float64Array): Float64Array => {
+    const offset = Math.round((from - first / format.sampleRate) * segment.rate);
+    const length = Math.round((until - from) * segment.rate);
+    return Float64Array.from({ length }, (_, n) => channel[offset + n] ?? 0);
+  };
+  return { rate: segment.rate, left: row(segment.left), right: row(segment.right) };
+}
+
+async function readAll(wav: OpenWav, firstFrame: number, endFrame: number): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  for await (const block of readFrames(wav, { firstFrame, endFrame })) parts.push(block.slice());
+  const length = parts.reduce((sum, part) => sum + part.length, 0);
+  const all = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
