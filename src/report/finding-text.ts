@@ -71,7 +71,7 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
     case 'facet':
       return {
         message:
-          `Too steep${at}: for ${value} of a second the wall moves at over ` +
+          `Too steep${at}: for ${value} of the worst second the wall moves at over ` +
           `${facetLimit(finding, settings)} of the groove speed, where the cutter's facets ` +
           `begin to rub; ${limit} is tolerable${around}.`,
         remedy: 'Take treble or level down there, use a de-esser, or move it to a larger diameter.',
@@ -80,9 +80,9 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       return {
         message:
           finding.severity === 'fault'
-            ? `Bends too tight${at}: for ${value} of a second even ${tip(settings.lineTip)} ` +
+            ? `Bends too tight${at}: for ${value} of the worst second even ${tip(settings.lineTip)} ` +
               `cannot follow; ${limit} is tolerable${around}.`
-            : `Tight bends${at}: for ${value} of a second ${tip(settings.playbackTip)} ` +
+            : `Tight bends${at}: for ${value} of the worst second ${tip(settings.playbackTip)} ` +
               `cannot follow; ${limit} is tolerable${around}.`,
         remedy: 'Tame sibilance and cymbals there, lower the level, or end the side further out.',
       };

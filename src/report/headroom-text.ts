@@ -3,12 +3,17 @@ import type { FindingId } from '../model/forecast-types.js';
 import { largeLengthText, levelText, type Units } from './length-text.js';
 import { placeText } from './place-text.js';
 
+/** No higher level is looked at, so one as high as this is not a limit. */
+const HIGHEST_DB = 12;
+
 /** How loud the side can go, what limits it, and the least radius that any plan would take. */
 export function headroomText({ forecast, settings }: ForecastedFile, units: Units): string {
   const { fillDb, traceDb, recommendedDb, limitedBy } = forecast.headroom;
   const none = 'nowhere from -12 to +12 dB';
   const level = (decibels: number | null) =>
-    decibels === null ? none : `up to ${levelText(decibels)}`;
+    decibels === null
+      ? none
+      : `up to ${levelText(decibels)}${decibels >= HIGHEST_DB ? ' and perhaps beyond' : ''}`;
   const recommended =
     recommendedDb === null
       ? 'Headroom: no level from -12 to +12 dB holds'

@@ -26,18 +26,21 @@ export function planTable({ forecast }: ForecastedFile, units: Units): string {
     style: { head: [], border: [], 'padding-left': 2, 'padding-right': 0 },
   });
   table.push(['', ...heads]);
-  for (const [label, cell] of ROWS) table.push([label, ...plans.map((each) => cell(each, units))]);
+  for (const [label, cell] of rowsIn(units))
+    table.push([label, ...plans.map((each) => cell(each, units))]);
   return `${table.toString().replace(/ +$/gm, '')}\n${' '.repeat(2)}* what the verdict is about`;
 }
 
 type Row = readonly [label: string, cell: (plan: PlanReport, units: Units) => string];
+
+const LINES = 'mean lines per inch';
 
 const ROWS: readonly Row[] = [
   ['ends at diameter', (plan, units) => largeLengthText(plan.endDiameter, units)],
   ['spare radius', (plan, units) => largeLengthText(plan.spare, units)],
   ['radius used', (plan, units) => largeLengthText(plan.radiusUsed, units)],
   ['mean pitch', ({ pitchMean }, units) => pitchText(pitchMean, units)],
-  ['mean lines per inch', ({ pitchMean }) => lpiText(pitchMean)],
+  [LINES, ({ pitchMean }) => lpiText(pitchMean)],
   ['widest pitch', ({ pitchMax }, units) => pitchText(pitchMax, units)],
   ['least land', ({ landMin }, units) => lengthText(landMin, units)],
   ['  at', ({ landMinAtSeconds }) => timeText(landMinAtSeconds)],
@@ -45,6 +48,11 @@ const ROWS: readonly Row[] = [
   ['deepest cut', ({ cutDepthMax }, units) => lengthText(cutDepthMax, units)],
   ['steepest (1 = facets rub)', ({ facetMax }) => fixed(facetMax, 2)],
 ];
+
+/** Where pitch is told in lines per inch, one row of them is enough. */
+function rowsIn(units: Units): readonly Row[] {
+  return units === 'us' ? ROWS.filter(([label]) => label !== LINES) : ROWS;
+}
 
 const NO_LINES = {
   top: '',

@@ -26,8 +26,9 @@ export function setUpText(file: ForecastedFile, units: Units): string {
     ...(meterReading === null ? [] : [`depth meter ${fixed(meterReading, 2)}`]),
     ellipticalHz === null ? 'no elliptical' : `elliptical ${frequencyText(ellipticalHz)}`,
   ];
-  const why = levelDb < forecast.levelDb ? ` (${levelText(forecast.levelDb)} does not hold)` : '';
-  return `dial in ${dials.join(', ')}.${why}`;
+  const planned = levelText(forecast.levelDb);
+  const why = levelDb < forecast.levelDb ? `; the planned ${planned} does not hold` : '';
+  return `dial in ${dials.join(', ')}${why}.`;
 }
 
 /** What the verdict assumes when no profile says it; nothing otherwise. */

@@ -4,7 +4,7 @@ import type { Severity, Verdict } from '../model/forecast-types.js';
 import { findingText } from './finding-text.js';
 import { headroomText } from './headroom-text.js';
 import { hotSpotText } from './hot-spot-text.js';
-import { fixed, type Units } from './length-text.js';
+import { fixed, levelText, type Units } from './length-text.js';
 import { amplitudeDb, powerDb } from './numbers.js';
 import { timeText } from './place-text.js';
 import { planTable } from './plan-table.js';
@@ -48,7 +48,7 @@ function verdictText({ forecast, settings }: ForecastedFile, paint: ChalkInstanc
     return count === 0 ? [] : [`${count} ${severity}${count === 1 ? '' : 's'}`];
   });
   const found = counts.length === 0 ? 'nothing found' : counts.join(', ');
-  const holds = `for ${executesText(forecast)} at level ${fixed(levelDb, 1)} dB`;
+  const holds = `for ${executesText(forecast)} at level ${levelText(levelDb)}`;
   const disc = `${settings.disc}-inch ${settings.medium}`;
   const unset = settings.executesIsSet ? '' : ' No profile says what the lathe executes.';
   return wrapText(`${label} ${holds} on ${disc}: ${found}.${unset}`, '  ', '    ');

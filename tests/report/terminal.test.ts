@@ -53,11 +53,17 @@ describe('the summary of a side', () => {
   });
 });
 
+test('the end of the range of levels is not told as a limit', () => {
+  const headroom = { fillDb: 12, traceDb: 11.9, recommendedDb: 11.5, limitedBy: null };
+  const text = flat(sideText(forecastedFile({}, { headroom }), MONOCHROME));
+  expect(text).toContain('Fits up to +12.0 dB and perhaps beyond; without a fault up to +11.9 dB.');
+});
+
 test('a recommended level under the planned one is dialled in, and the reason given', () => {
   const headroom = { fillDb: -1.2, traceDb: 3, recommendedDb: -1.5, limitedBy: null };
   const text = flat(sideText(forecastedFile({}, { headroom }), MONOCHROME));
   expect(text).toContain('dial in level -1.5 dB');
-  expect(text).toContain('(0.0 dB does not hold)');
+  expect(text).toContain('; the planned 0.0 dB does not hold.');
 });
 
 test('findings come in time order, those of the whole file first', () => {
@@ -97,6 +103,9 @@ test('mils, inches and lines per inch for who works in them', () => {
   expect(text).toContain('groove 2.00 mil');
   expect(text).toContain('4.750 in');
   expect(text).not.toMatch(/\d (µm|mm)\b/);
+  // One row for the mean pitch, which is in lines already.
+  expect(text).toContain('mean pitch 206.2 LPI');
+  expect(text).not.toContain('mean lines');
 });
 
 describe('cautions', () => {
