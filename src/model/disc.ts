@@ -1,0 +1,42 @@
+import { QUARTERS_PER_TURN } from '../analysis/motion.js';
+import type { Metres, MetresPerSecond, MetresPerTurn, Seconds } from '../units.js';
+
+/** Groove speed V = 2π·r/T. */
+export function grooveSpeed(radius: Metres, turnSeconds: Seconds): MetresPerSecond {
+  return (2 * Math.PI * radius) / turnSeconds;
+}
+
+/**
+ * Radius at the start of each planned quarter, and at the end of the last.
+ * @param pitch m per turn, per planned quarter
+ * @param lead index of the quarter that begins at `start`, the radius of the program's start
+ * @returns one more than there are quarters; negative for what no disc can hold
+ */
+export function spiralRadius(pitch: Float64Array, lead: number, start: Metres): Float64Array {
+  const radius = new Float64Array(pitch.length + 1);
+  radius[lead] = start;
+  for (let quarter = lead - 1; quarter >= 0; quarter--) {
+    radius[quarter] = radius[quarter + 1]! + pitch[quarter]! / QUARTERS_PER_TURN;
+  }
+  for (let quarter = lead; quarter < pitch.length; quarter++) {
+    radius[quarter + 1] = radius[quarter]! - pitch[quarter]! / QUARTERS_PER_TURN;
+  }
+  return radius;
+}
+
+/**
+ * Advance over the last turn, A(t) = r(t − T) − r(t), at the start of each planned quarter and at
+ * the end of the last; linear between.
+ * @param before pitch before the planned quarters
+ */
+export function turnAdvance(pitch: Float64Array, before: MetresPerTurn): Float64Array {
+  const advance = new Float64Array(pitch.length + 1);
+  for (let node = 0; node < advance.length; node++) {
+    let sum = 0;
+    for (let quarter = node - QUARTERS_PER_TURN; quarter < node; quarter++) {
+      sum += quarter < 0 ? before : pitch[quarter]!;
+    }
+    advance[node] = sum / QUARTERS_PER_TURN;
+  }
+  return advance;
+}

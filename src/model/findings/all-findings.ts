@@ -1,0 +1,44 @@
+import type { Finding, SourceFacts, Verdict } from '../forecast-types.js';
+import type { PlannedSide } from '../planned-side.js';
+import type { Verified } from '../verify.js';
+import { bassFindings } from './bass-findings.js';
+import { echoFindings } from './echo-findings.js';
+import { fileFindings } from './file-findings.js';
+import { grooveFindings } from './groove-findings.js';
+import { landFindings } from './land-findings.js';
+import { lengthFindings } from './length-findings.js';
+import { pitchLimitFindings } from './pitch-limit.js';
+import { tracingFindings } from './tracing-findings.js';
+
+const WORST_FIRST = ['fault', 'caution', 'note'] as const;
+
+/** Everything there is to say of a plan and of its file; the worst first, then in time. */
+export function allFindings(side: PlannedSide, verified: Verified, source: SourceFacts): Finding[] {
+  const { plan } = verified;
+  const findings = [
+    ...fileFindings(side.motion.program, source),
+    ...lengthFindings(side, plan),
+    ...pitchLimitFindings(side, verified),
+    ...landFindings(side, verified),
+    ...grooveFindings(side, verified),
+    ...tracingFindings(side, plan),
+    ...bassFindings(side, plan.gain),
+    ...echoFindings(side, verified),
+  ];
+  return findings.sort((a, b) => rank(a) - rank(b) || place(a) - place(b));
+}
+
+/** The worst severity; notes leave a side clear. */
+export function verdictOf(findings: readonly Finding[]): Verdict {
+  if (findings.some(({ severity }) => severity === 'fault')) return 'fault';
+  return findings.some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
+}
+
+function rank({ severity }: Finding): number {
+  return WORST_FIRST.indexOf(severity);
+}
+
+/** What is about the whole file comes first. */
+function place({ atSeconds }: Finding): number {
+  return atSeconds ?? -1e9;
+}

@@ -1,0 +1,74 @@
+import { QUARTERS_PER_TURN } from '../../analysis/motion.js';
+import { turnAdvance } from '../disc.js';
+import type { Finding } from '../forecast-types.js';
+import { FIRST_JUDGED, LENGTH_MARGIN } from '../limits.js';
+import type { Plan } from '../plan.js';
+import { binStart, type PlannedSide, quarterStart } from '../planned-side.js';
+import { windowMaximum } from '../planners/window-maximum.js';
+import { type Verified, verify } from '../verify.js';
+import { finding } from './finding.js';
+import { spansOf } from './spans.js';
+
+/** `pitch-limit`: what pitchMax, or the ramp before a loud start, takes from the land. */
+export function pitchLimitFindings(side: PlannedSide, verified: Verified): Finding[] {
+  const ramp = rampFinding(side, verified.plan);
+  return [...(ramp === null ? [] : [ramp]), ...clipFindings(side, verified)];
+}
+
+/** Land is short where pitchMax has clipped one of the pitches that make the advance there. */
+function clipFindings(side: PlannedSide, { plan, land, landBin }: Verified): Finding[] {
+  const { pitchMax } = side.settings;
+  const wanted = (quarter: number) =>
+    windowMaximum(plan.wanted, quarter - QUARTERS_PER_TURN, quarter);
+  const spans = spansOf(
+    FIRST_JUDGED,
+    side.count,
+    (quarter) => isShort(side, land[quarter]!) && wanted(quarter) > pitchMax + LENGTH_MARGIN,
+    (a, b) => wanted(a) > wanted(b),
+  );
+  return spans.map(({ first, last, worst }) =>
+    finding('pitch-limit', 'fault', {
+      atSeconds: binStart(side, landBin[first]!),
+      untilSeconds: binStart(side, landBin[last]! + 1),
+      value: wanted(worst),
+      limit: pitchMax,
+      unit: 'metre',
+      detail: 'pitch-max',
+    }),
+  );
+}
+
+/**
+ * The lead-in ends at base pitch, from where the pitch opens by at most its slew. Where the
+ * planned quarters before a loud start are too few for that, and the land of the program or of
+ * later silent turns falls short for it, the rest is this finding; the plan itself is not clipped.
+ */
+function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
+  const { settings } = side;
+  const { basePitch, machine, pitchOpenSlew } = settings;
+  const slew = plan.planner === 'machine' ? (machine.openSlew ?? pitchOpenSlew) : pitchOpenSlew;
+  const reachable = (quarter: number) => basePitch + slew * (quarter + 1);
+  if (!plan.pitch.some((pitch, quarter) => pitch > reachable(quarter) + LENGTH_MARGIN)) return null;
+
+  const pitch = plan.pitch.map((planned, quarter) => Math.min(planned, reachable(quarter)));
+  const advance = turnAdvance(pitch, basePitch);
+  const planned = verify(side, plan).land;
+  const { land } = verify(side, { ...plan, pitch, advance });
+  for (let quarter = FIRST_JUDGED; quarter < side.count; quarter++) {
+    const isRampsFault = land[quarter]! < planned[quarter]! - LENGTH_MARGIN;
+    if (!isRampsFault || !isShort(side, land[quarter]!)) continue;
+    const steepest = plan.pitch.findIndex((wanted, at) => wanted > reachable(at) + LENGTH_MARGIN);
+    return finding('pitch-limit', 'fault', {
+      atSeconds: quarterStart(side, quarter),
+      value: plan.pitch[steepest]!,
+      limit: reachable(steepest),
+      unit: 'metre',
+      detail: 'ramp',
+    });
+  }
+  return null;
+}
+
+function isShort({ settings }: PlannedSide, land: number): boolean {
+  return land < settings.landMin - LENGTH_MARGIN;
+}

@@ -1,0 +1,86 @@
+import type { Finding, FindingId } from '../forecast-types.js';
+import { SHARE_LIMIT } from '../limits.js';
+import type { Plan } from '../plan.js';
+import { type PlannedSide, quarterStart } from '../planned-side.js';
+import { strongestTreble } from '../strongest-frequency.js';
+import { bendShares, facetShares, type WindowShares } from '../worst-second.js';
+import { finding } from './finding.js';
+import { spansOf } from './spans.js';
+
+/**
+ * `facet` and `tight-bend`: seconds of which more than a hundredth is over a limit; overlapping
+ * ones as one, with the worst share of them. Where the limit of a fault is passed there is no
+ * caution beside it.
+ */
+export function tracingFindings(side: PlannedSide, plan: Plan): Finding[] {
+  const { facetCaution, facetFault, playbackTip, lineTip } = side.settings;
+  return [
+    ...shareFindings(
+      side,
+      'facet',
+      facetShares(side, plan, facetCaution),
+      facetShares(side, plan, facetFault),
+    ),
+    ...shareFindings(
+      side,
+      'tight-bend',
+      bendShares(side, plan, playbackTip),
+      bendShares(side, plan, lineTip),
+    ),
+  ];
+}
+
+function shareFindings(
+  side: PlannedSide,
+  id: FindingId,
+  cautions: WindowShares,
+  faults: WindowShares,
+): Finding[] {
+  const caution = worstAround(cautions, side.programCount);
+  const fault = worstAround(faults, side.programCount);
+  const isFault = (quarter: number) => fault[quarter]! > SHARE_LIMIT;
+  const isCaution = (quarter: number) => !isFault(quarter) && caution[quarter]! > SHARE_LIMIT;
+  return [
+    ...spanFindings(side, id, 'fault', fault, isFault),
+    ...spanFindings(side, id, 'caution', caution, isCaution),
+  ];
+}
+
+/** The worst share of the windows around each quarter. */
+function worstAround({ shares, quarters }: WindowShares, programCount: number): Float64Array {
+  const worst = new Float64Array(programCount);
+  for (const [window, share] of shares.entries()) {
+    for (let quarter = window; quarter < window + quarters; quarter++) {
+      worst[quarter] = Math.max(worst[quarter]!, share);
+    }
+  }
+  return worst;
+}
+
+function spanFindings(
+  side: PlannedSide,
+  id: FindingId,
+  severity: 'caution' | 'fault',
+  shares: Float64Array,
+  isWrong: (quarter: number) => boolean,
+): Finding[] {
+  const isWorse = (a: number, b: number) => shares[a]! > shares[b]!;
+  return spansOf(0, side.programCount, isWrong, isWorse).map(({ first, last, worst }) =>
+    finding(id, severity, {
+      atSeconds: quarterStart(side, side.lead + first),
+      untilSeconds: quarterStart(side, side.lead + last + 1),
+      value: shares[worst]!,
+      limit: SHARE_LIMIT,
+      unit: 'ratio',
+      wall: brighterWall(side, worst),
+      frequency: strongestTreble(side.motion, worst, 'both'),
+    }),
+  );
+}
+
+function brighterWall({ motion }: PlannedSide, quarter: number): 'left' | 'right' | 'both' {
+  const left = motion.left.accelerationMeanSquare[quarter]!;
+  const right = motion.right.accelerationMeanSquare[quarter]!;
+  if (left > 2 * right) return 'left';
+  return right > 2 * left ? 'right' : 'both';
+}

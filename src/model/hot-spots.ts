@@ -1,0 +1,80 @@
+import { BINS_PER_QUARTER, QUARTERS_PER_TURN } from '../analysis/motion.js';
+import type { HotSpot } from './forecast-types.js';
+import { contactDepth, overcutDepth } from './groove.js';
+import { landTaker } from './land-taker.js';
+import { FIRST_JUDGED, LENGTH_MARGIN } from './limits.js';
+import { valueAt } from './nodes.js';
+import { nominalLand } from './nominal-land.js';
+import type { Plan } from './plan.js';
+import { binStart, landTolerance, type PlannedSide } from './planned-side.js';
+import { survives } from './survives.js';
+
+/** How many places are told. */
+const HOT_SPOTS = 5;
+const BINS_PER_TURN = BINS_PER_QUARTER * QUARTERS_PER_TURN;
+
+/**
+ * The places with the least land, at least one turn apart, the worst first. Only land less than
+ * that of an unmodulated groove counts, and none outside the first silent turn.
+ */
+export function hotSpots(side: PlannedSide, plan: Plan): HotSpot[] {
+  const { basePitch, baseWidth } = side.settings;
+  const tolerance = landTolerance(side.settings);
+  const land = landOfBins(side, plan, tolerance);
+  const unmodulated = basePitch - baseWidth - tolerance - LENGTH_MARGIN;
+  const places: number[] = [];
+  while (places.length < HOT_SPOTS) {
+    const place = leastApart(land, places, unmodulated);
+    if (place === null) break;
+    places.push(place);
+  }
+  return places.map((bin) => hotSpot(side, plan, bin, land[bin]!));
+}
+
+function landOfBins(side: PlannedSide, plan: Plan, tolerance: number): Float64Array {
+  return side.approachLoose.map((loose, bin) => {
+    const parallel = nominalLand(side, plan, bin) + plan.gain * side.approach[bin]!;
+    return parallel - plan.gain * loose - tolerance;
+  });
+}
+
+/** The bin with the least land under `limit` that is a turn or more from all `places`. */
+function leastApart(land: Float64Array, places: readonly number[], limit: number): number | null {
+  let least = limit;
+  let found: number | null = null;
+  for (let bin = FIRST_JUDGED * BINS_PER_QUARTER; bin < land.length; bin++) {
+    if (!(land[bin]! < least)) continue;
+    if (places.some((place) => Math.abs(place - bin) < BINS_PER_TURN)) continue;
+    least = land[bin]!;
+    found = bin;
+  }
+  return found;
+}
+
+function hotSpot(side: PlannedSide, plan: Plan, bin: number, land: number): HotSpot {
+  const atSeconds = binStart(side, bin);
+  const landNominal = nominalLand(side, plan, bin);
+  const depth = overcutDepth(land);
+  return {
+    atSeconds,
+    turn: atSeconds / side.motion.turnSeconds,
+    radius: valueAt(side, plan.radius, atSeconds),
+    land,
+    landNominal,
+    pitch: plan.pitch[Math.floor(bin / BINS_PER_QUARTER)]!,
+    ...landTaker(side, plan, bin),
+    overcutDepth: depth,
+    reachesContact: depth > 0 && depth >= shallowestContact(side, plan, bin),
+    survives: survives(side, plan, bin, null),
+  };
+}
+
+/** Where a playback sphere touches the narrower of the two grooves that meet at a bin. */
+function shallowestContact(side: PlannedSide, plan: Plan, bin: number): number {
+  const contacts = [bin, bin - BINS_PER_TURN].map((place) => {
+    const halfWidth = valueAt(side, plan.halfWidth, binStart(side, place));
+    const width = 2 * (halfWidth - plan.gain * (side.lift[place] ?? 0));
+    return contactDepth(width, side.settings.playbackTip);
+  });
+  return Math.min(...contacts);
+}

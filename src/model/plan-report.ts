@@ -1,0 +1,87 @@
+import { QUARTERS_PER_TURN } from '../analysis/motion.js';
+import type { Metres } from '../units.js';
+import type { PlanReport } from './forecast-types.js';
+import { cutDepth } from './groove.js';
+import type { Plan } from './plan.js';
+import { binStart, type PlannedSide, quarterStart } from './planned-side.js';
+import { traceWalls } from './tracing.js';
+import type { Verified } from './verify.js';
+import { bendShares, worstShare } from './worst-second.js';
+
+/**
+ * A verified plan in figures: extremes over all planned quarters, pitch and radius of the program.
+ * A program without length has the base pitch.
+ */
+export function planReport(side: PlannedSide, verified: Verified): PlanReport {
+  const { settings, lead, turns } = side;
+  const { plan, land, landBin, widthMin, widthMinBin, widthMax } = verified;
+  const { facet, bend } = traceWalls(side, plan);
+  // The pitch from the program's start to its end, the one that begins there included.
+  const last = lead + Math.floor(QUARTERS_PER_TURN * turns + 1e-9);
+  const pitch = plan.pitch.subarray(lead, last + 1);
+  const used = radiusUsed(side, plan);
+  const endDiameter = settings.startDiameter - 2 * used;
+  const spare = spareRadius(side, plan);
+  const leastLand = placeOfLeast(land);
+  const narrowest = placeOfLeast(widthMin);
+  const [, widest] = extremes(widthMax);
+  const [pitchMin, pitchMax] = extremes(pitch);
+  const steepest = placeOfLeast(facet.map((slope) => -slope));
+  const tightest = placeOfLeast(bend);
+  const moves = bend[tightest]! < Number.POSITIVE_INFINITY;
+  return {
+    radiusUsed: used,
+    startDiameter: settings.startDiameter,
+    endDiameter,
+    spare,
+    fits: spare >= 0,
+    pitchMin,
+    pitchMean: turns > 0 ? used / turns : pitch[0]!,
+    pitchMax,
+    landMin: land[leastLand]!,
+    landMinAtSeconds: binStart(side, landBin[leastLand]!),
+    widthMin: widthMin[narrowest]!,
+    widthMinAtSeconds: binStart(side, widthMinBin[narrowest]!),
+    widthMax: widest,
+    cutDepthMax: cutDepth(widest, settings.bottomRadius),
+    facetMax: facet[steepest]!,
+    facetMaxAtSeconds: quarterStart(side, steepest),
+    bendMin: moves ? bend[tightest]! : null,
+    bendMinAtSeconds: moves ? quarterStart(side, tightest) : null,
+    bendShareSpherical: worstShare(bendShares(side, plan, settings.playbackTip)),
+    bendShareLine: worstShare(bendShares(side, plan, settings.lineTip)),
+  };
+}
+
+/** Radius that the program takes, n·∫p dt; its last quarter may be partial. */
+export function radiusUsed({ lead, programCount, turns }: PlannedSide, { pitch }: Plan): Metres {
+  let used = 0;
+  for (let quarter = 0; quarter < programCount; quarter++) {
+    const length = Math.min(1, QUARTERS_PER_TURN * turns - quarter);
+    used += (pitch[lead + quarter]! * length) / QUARTERS_PER_TURN;
+  }
+  return used;
+}
+
+/** End radius of the program less the inner limit. */
+export function spareRadius(side: PlannedSide, plan: Plan): Metres {
+  const { startDiameter, innerDiameter } = side.settings;
+  return (startDiameter - innerDiameter) / 2 - radiusUsed(side, plan);
+}
+
+/** Index of the least entry, the first of equals; `row` is not empty. */
+export function placeOfLeast(row: Float64Array): number {
+  let place = 0;
+  for (let at = 1; at < row.length; at++) if (row[at]! < row[place]!) place = at;
+  return place;
+}
+
+function extremes(row: Float64Array): [least: number, largest: number] {
+  let least = row[0]!;
+  let largest = row[0]!;
+  for (const value of row) {
+    least = Math.min(least, value);
+    largest = Math.max(largest, value);
+  }
+  return [least, largest];
+}

@@ -1,0 +1,61 @@
+import type { Planner } from '../settings.js';
+import { facingHalfWidths, fixedDepth, planDepth } from './depth.js';
+import { spiralRadius, turnAdvance } from './disc.js';
+import type { PlannedSide } from './planned-side.js';
+import { fixedPitch } from './planners/fixed.js';
+import { machineAutomation } from './planners/machine.js';
+import { turnAhead } from './planners/turn-ahead.js';
+
+/** The planners of the model; `tightest` needs a solver from outside of it. */
+export type PitchPlanner = Exclude<Planner, 'tightest'>;
+
+/**
+ * Depth and pitch of a side at one level, SI. Quarters are the planned ones; nodes are their
+ * starts and the end of the last, one more than there are quarters.
+ */
+export interface Plan {
+  readonly planner: PitchPlanner;
+  /** Factor on the motion of level 0 dB, g. */
+  readonly gain: number;
+  /** h at the nodes. */
+  readonly halfWidth: Float64Array;
+  /** h(t) + h(t − T) at the nodes. */
+  readonly facing: Float64Array;
+  /** What the planner wanted, per quarter, before pitchMax. */
+  readonly wanted: Float64Array;
+  /** p per quarter. */
+  readonly pitch: Float64Array;
+  /** A at the nodes. */
+  readonly advance: Float64Array;
+  /** r at the nodes. */
+  readonly radius: Float64Array;
+}
+
+/** Plans depth, then pitch; pitchMax clips last, and the spiral follows. */
+export function planSide(side: PlannedSide, planner: PitchPlanner, levelDb: number): Plan {
+  const { settings, lead } = side;
+  const gain = 10 ** (levelDb / 20);
+  const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
+  const facing = facingHalfWidths(halfWidth, settings.baseWidth / 2);
+  const wanted = wantedPitch(side, planner, facing, gain);
+  const pitch = wanted.map((open) => Math.min(open, settings.pitchMax));
+  const advance = turnAdvance(pitch, settings.basePitch);
+  const radius = spiralRadius(pitch, lead, settings.startDiameter / 2);
+  return { planner, gain, halfWidth, facing, wanted, pitch, advance, radius };
+}
+
+function wantedPitch(
+  side: PlannedSide,
+  planner: PitchPlanner,
+  facing: Float64Array,
+  gain: number,
+): Float64Array {
+  switch (planner) {
+    case 'fixed':
+      return fixedPitch(side);
+    case 'machine':
+      return machineAutomation(side, facing, gain);
+    case 'turn-ahead':
+      return turnAhead(side, facing, gain);
+  }
+}

@@ -1,0 +1,36 @@
+import { QUARTERS_PER_TURN } from '../../analysis/motion.js';
+import { landTolerance, type PlannedSide } from '../planned-side.js';
+import { closeLate, openEarly } from '../slew.js';
+import { windowMaximum } from './window-maximum.js';
+
+/**
+ * The pitch of an automation that sees only the two channels' envelopes, a quarter turn at a time:
+ * p_j = max(base, N + gain·g·(max outward over j … j + advance + max inward over j − hold … j)),
+ * N = landMin + tolerances + the largest h(t) + h(t − T) over quarters j … j + advance; then its
+ * slews, or the profile's where it has none.
+ * @param facing h(t) + h(t − T) at the quarters' ends, m
+ * @returns the wanted pitch per planned quarter, before pitchMax, m per turn
+ */
+export function machineAutomation(
+  side: PlannedSide,
+  facing: Float64Array,
+  gain: number,
+): Float64Array {
+  const { settings, outwardMax, inwardMax, count } = side;
+  const { machine, basePitch, landMin } = settings;
+  const advance = Math.round(QUARTERS_PER_TURN * machine.advanceTurns);
+  const hold = Math.round(QUARTERS_PER_TURN * machine.holdTurns);
+  const kept = landMin + landTolerance(settings);
+  const pitch = new Float64Array(count);
+  for (let quarter = 0; quarter < count; quarter++) {
+    const last = quarter + advance;
+    const motion =
+      windowMaximum(outwardMax, quarter, last) + windowMaximum(inwardMax, quarter - hold, quarter);
+    // The ends of quarter j are nodes j and j + 1.
+    const widest = windowMaximum(facing, quarter, last + 1);
+    pitch[quarter] = Math.max(basePitch, kept + widest + machine.gain * gain * motion);
+  }
+  openEarly(pitch, machine.openSlew ?? settings.pitchOpenSlew);
+  closeLate(pitch, machine.closeSlew ?? settings.pitchCloseSlew);
+  return pitch;
+}

@@ -1,0 +1,41 @@
+import type { QuarterColumns } from './forecast-types.js';
+import { cutDepth } from './groove.js';
+import { type PlannedSide, quarterStart } from './planned-side.js';
+import { quarterMaxima } from './quarter-maxima.js';
+import { traceWalls } from './tracing.js';
+import type { Verified } from './verify.js';
+
+/** The quarters that the program touches, column by column, of the plan beside the machine's. */
+export function quarterColumns(
+  side: PlannedSide,
+  verified: Verified,
+  machine: Verified,
+): QuarterColumns {
+  const { lead, programCount, settings, motion } = side;
+  const { plan } = verified;
+  const { facet, bend } = traceWalls(side, plan);
+  const program = (row: Float64Array) => row.slice(lead, lead + programCount);
+  const scaled = (row: Float64Array) => program(row).map((motionAt0Db) => plan.gain * motionAt0Db);
+  return {
+    atSeconds: program(plan.pitch).map((_, quarter) => quarterStart(side, lead + quarter)),
+    radius: program(plan.radius),
+    pitch: program(plan.pitch),
+    machinePitch: program(machine.plan.pitch),
+    widthSet: program(plan.halfWidth).map((halfWidth) => 2 * halfWidth),
+    widthMin: program(verified.widthMin),
+    widthMax: program(verified.widthMax),
+    cutDepthMax: program(verified.widthMax).map((width) => cutDepth(width, settings.bottomRadius)),
+    land: program(verified.land),
+    landNominal: program(verified.landNominal),
+    machineLand: program(machine.land),
+    approach: scaled(quarterMaxima(side.approach)),
+    approachLoose: scaled(quarterMaxima(side.approachLoose)),
+    lateral: scaled(side.lateralMax),
+    lift: scaled(side.liftMax),
+    sink: scaled(side.sinkMax),
+    facetMax: program(facet),
+    bendMin: program(bend).map((radius) => (Number.isFinite(radius) ? radius : Number.NaN)),
+    lowCorrelation: motion.lowBand.correlation.slice(0, programCount),
+    lowVerticalShare: motion.lowBand.verticalShare.slice(0, programCount),
+  };
+}

@@ -1,0 +1,38 @@
+import { BINS_PER_QUARTER } from '../analysis/motion.js';
+import { echoNeighbours, isWithinProgram } from './echo-guard.js';
+import { landTolerance, type PlannedSide } from './planned-side.js';
+
+/**
+ * The largest advance that each planned quarter needs to keep landMin:
+ * R(t) = landMin + pitchTolerance + 2·depthTolerance + h(t − T) + h(t) + g·approachLoose(t).
+ * The half-widths are linear inside a bin: both its ends count. Between a quiet and a loud turn of
+ * the program echoLand stands in for a smaller landMin.
+ * @param facing h(t) + h(t − T) at the quarters' ends, m
+ */
+export function requiredAdvance(
+  side: PlannedSide,
+  facing: Float64Array,
+  gain: number,
+): Float64Array {
+  const { settings, approachLoose, count } = side;
+  const { landMin, echoLand } = settings;
+  const tolerance = landTolerance(settings);
+  const echo = echoNeighbours(side, gain);
+  const required = new Float64Array(count);
+  for (let quarter = 0; quarter < count; quarter++) {
+    const opening = facing[quarter]!;
+    const step = (facing[quarter + 1]! - opening) / BINS_PER_QUARTER;
+    // The wider end of each bin is its last where the groove opens, else its first.
+    let width = opening + Math.max(0, step);
+    let largest = Number.NEGATIVE_INFINITY;
+    const from = quarter * BINS_PER_QUARTER;
+    for (let bin = from; bin < from + BINS_PER_QUARTER; bin++) {
+      largest = Math.max(largest, width + gain * approachLoose[bin]!);
+      width += step;
+    }
+    const isGuarded = echo[quarter] === 1 && isWithinProgram(side, quarter);
+    const land = isGuarded ? Math.max(landMin, echoLand) : landMin;
+    required[quarter] = largest + tolerance + land;
+  }
+  return required;
+}
