@@ -1,0 +1,27 @@
+import type { MotionSummary } from '../../src/analysis/motion.js';
+
+/** Every number of a summary by its path, in a fixed order; null is NaN, true 1, false 0. */
+export function figuresOf(summary: MotionSummary): ReadonlyMap<string, Float64Array> {
+  const figures = new Map<string, Float64Array>();
+  const walk = (value: unknown, path: string): void => {
+    if (ArrayBuffer.isView(value) || Array.isArray(value)) {
+      figures.set(path, Float64Array.from(Object.values(value)));
+    } else if (typeof value === 'object' && value !== null) {
+      for (const [name, part] of Object.entries(value).sort()) walk(part, `${path}.${name}`);
+    } else {
+      figures.set(path, Float64Array.of(value === null ? Number.NaN : Number(value)));
+    }
+  };
+  walk(summary, 'summary');
+  return figures;
+}
+
+/** All of it as bytes, in which equal numbers are equal bytes. */
+export function bytesOf(summary: MotionSummary): Buffer {
+  return Buffer.concat(
+    [...figuresOf(summary)].flatMap(([path, numbers]) => [
+      Buffer.from(path),
+      Buffer.from(numbers.buffer),
+    ]),
+  );
+}
