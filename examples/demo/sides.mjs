@@ -29,12 +29,12 @@ export function roughSide() {
   playSwells(tape, { start: 66, chords: 19, level: 0.8 });
   playStrokes(tape, { start: 66, seconds: 76, level: 0.6 });
 
-  playChords(tape, { start: 144, chords: 18, level: 0.2 });
-  playBassLine(tape, { start: 144, chords: 18, level: 0.45, flipRight: true });
+  playChords(tape, { start: 144, chords: 12, level: 0.2 });
+  playBassLine(tape, { start: 144, chords: 12, level: 0.45, flipRight: true });
 
-  playChords(tape, { start: 218, chords: 20, level: 0.15 });
-  playBassLine(tape, { start: 218, chords: 20, level: 0.15 });
-  playSyllables(tape, { start: 218, seconds: 80, level: 0.3, ess: 1.2 });
+  playChords(tape, { start: 194, chords: 26, level: 0.15 });
+  playBassLine(tape, { start: 194, chords: 26, level: 0.15 });
+  playSyllables(tape, { start: 194, seconds: 104, level: 0.3, ess: 1.35 });
   return { file: 'tin-heron-a-rough-mix.wav', tape };
 }
 
