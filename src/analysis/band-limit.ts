@@ -12,13 +12,18 @@ export interface BandLimit {
   readonly baseRate: Hertz;
   /** 88.2 or 96 kHz: everything is computed at this rate. */
   readonly internalRate: Hertz;
+  /** Half-band of the last halving and of the doubling. */
+  readonly bandEndTaps: HalfBandTaps;
 }
 
 /**
- * Band end for the last halving and for the doubling: 0.0025 dB to 20 kHz, 70 dB down from
- * 24.1 kHz at the 44.1 kHz family's rates; two in a row stay within 0.005 dB.
+ * Band end for the last halving and for the doubling at 44.1 kHz: 0.0025 dB to 20 kHz, 70 dB down
+ * from 24.1 kHz; two in a row stay within 0.005 dB.
  */
-export const BAND_END_TAPS: HalfBandTaps = designHalfBand(24, 7);
+const BAND_END_44: HalfBandTaps = designHalfBand(24, 7);
+
+/** The same at 48 kHz, which has more room: 0.002 dB to 20 kHz, 72 dB down from 28 kHz. */
+const BAND_END_48: HalfBandTaps = designHalfBand(14, 7.3);
 
 /** From 176.4 or 192 kHz: 0.001 dB to 24.1 kHz, what folds into that is 80 dB down. */
 export const FIRST_HALVING_TAPS: HalfBandTaps = designHalfBand(6, 8.6);
@@ -53,5 +58,6 @@ export function bandLimitOf(sampleRate: Hertz): BandLimit {
   const halvings = HALVINGS_OF_RATE.get(sampleRate);
   if (halvings === undefined) throw new RangeError(`${sampleRate} Hz is of neither family`);
   const baseRate = sampleRate / 2 ** halvings;
-  return { halvings, baseRate, internalRate: 2 * baseRate };
+  const bandEndTaps = baseRate === 44_100 ? BAND_END_44 : BAND_END_48;
+  return { halvings, baseRate, internalRate: 2 * baseRate, bandEndTaps };
 }

@@ -1,6 +1,6 @@
 import type { Settings } from '../settings.js';
 import {
-  BAND_END_TAPS,
+  type BandLimit,
   bandLimitOf,
   FIRST_HALVING_TAPS,
   LEAD_BASE_FRAMES,
@@ -47,9 +47,9 @@ export function plainMotion(
     mapStereo(program, (channel) =>
       surround(channel, LEAD_BASE_FRAMES * stretch, Math.ceil(internalFrames / 2) * stretch),
     ),
-    limit.halvings,
+    limit,
   );
-  const doubled = mapStereo(base, (channel) => doubleRate(channel, BAND_END_TAPS));
+  const doubled = mapStereo(base, (channel) => doubleRate(channel, limit.bandEndTaps));
   const programBase = mapStereo(base, (channel) =>
     channel.subarray(LEAD_BASE_FRAMES, LEAD_BASE_FRAMES + Math.ceil(program.left.length / stretch)),
   );
@@ -81,11 +81,11 @@ export function plainMotion(
 }
 
 /** Halves the rate; also the power at the base rate that this kept out, the larger channel's. */
-function toBaseRate(program: Stereo, halvings: number): { base: Stereo; ultrasonicPower: number } {
+function toBaseRate(program: Stereo, limit: BandLimit): { base: Stereo; ultrasonicPower: number } {
   let base = program;
   let ultrasonicPower = 0;
-  for (let stage = halvings; stage > 0; stage--) {
-    const taps = stage === 1 ? BAND_END_TAPS : FIRST_HALVING_TAPS;
+  for (let stage = limit.halvings; stage > 0; stage--) {
+    const taps = stage === 1 ? limit.bandEndTaps : FIRST_HALVING_TAPS;
     const [left, right] = [halveRate(base.left, taps), halveRate(base.right, taps)];
     if (stage === 1) ultrasonicPower = Math.max(power(left.high), power(right.high));
     base = { left: left.low, right: right.low };

@@ -1,7 +1,7 @@
 // From program to motion through the plain chain, from an impulse. Source: physics.md's formula is
 // that of IEC 60098 and Butterworth; tests/support/exact-curve.ts writes it out a second time.
 import { describe, expect, test } from 'vitest';
-import { BAND_END_TAPS, bandLimitOf, FIRST_HALVING_TAPS } from '../../src/analysis/band-limit.js';
+import { bandLimitOf, FIRST_HALVING_TAPS } from '../../src/analysis/band-limit.js';
 import { designHighPass } from '../../src/analysis/biquad.js';
 import { type Complex, divide, multiply, unitPhasor } from '../../src/analysis/complex.js';
 import { applyElliptical } from '../../src/analysis/elliptical.js';
@@ -29,10 +29,11 @@ const QUANTITIES = [
 /** Program at the internal rate. */
 function toInternalRate(program: Float64Array, rate: number): Float64Array {
   let signal = program;
-  for (let stage = bandLimitOf(rate).halvings; stage > 0; stage--) {
-    signal = halveRate(signal, stage === 1 ? BAND_END_TAPS : FIRST_HALVING_TAPS).low;
+  const { halvings, bandEndTaps } = bandLimitOf(rate);
+  for (let stage = halvings; stage > 0; stage--) {
+    signal = halveRate(signal, stage === 1 ? bandEndTaps : FIRST_HALVING_TAPS).low;
   }
-  return doubleRate(signal, BAND_END_TAPS);
+  return doubleRate(signal, bandEndTaps);
 }
 
 /** An impulse at the internal rate, as strong as the source's own; what folds on the way is in it. */

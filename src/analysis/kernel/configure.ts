@@ -1,6 +1,5 @@
 import type { Settings } from '../../settings.js';
 import {
-  BAND_END_TAPS,
   type BandLimit,
   FIRST_HALVING_TAPS,
   LEAD_BASE_FRAMES,
@@ -44,7 +43,8 @@ function setFilters(
   clock: SpiralClock,
 ): void {
   writeDoubled(kernel, kernel.firstHalvingTaps.value, FIRST_HALVING_TAPS);
-  writeDoubled(kernel, kernel.bandEndTaps.value, BAND_END_TAPS);
+  writeDoubled(kernel, kernel.bandEndTaps.value, limit.bandEndTaps);
+  kernel.setBandEnd(limit.bandEndTaps.length);
   const corner = settings.subsonicHz / settings.speedFactor;
   const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
   writeDoubled(kernel, kernel.filterTaps.value, [

@@ -33,6 +33,7 @@ export interface Kernel {
   readonly quarterCounts: Counter;
   readonly quarterCount: Counter;
   setSource(float: number, bits: number, channels: number, full: number, limit: number): void;
+  setBandEnd(pairs: number): void;
   setWiring(swap: number, leftGain: number, rightGain: number): void;
   setElliptical(b0: number, b1: number, b2: number, a1: number, a2: number): void;
   setClock(turnFrames: number, slackFrames: number, binFrames: number, leadFrames: number): void;

@@ -2,11 +2,12 @@ import { CHUNK_FRAMES } from './source';
 import { frameAt } from './vector';
 
 const FIRST_PAIRS: i32 = 6;
-const BAND_END_PAIRS: i32 = 24;
+/** Most pairs of the band end; always an even number of them. */
+const MOST_PAIRS: i32 = 24;
 
 /** Taps of the two half-bands, each in both lanes. */
 export const firstHalvingTaps: usize = memory.data(FIRST_PAIRS * 16, 16);
-export const bandEndTaps: usize = memory.data(BAND_END_PAIRS * 16, 16);
+export const bandEndTaps: usize = memory.data(MOST_PAIRS * 16, 16);
 /** Power that the last halving kept out, two lanes. */
 export const ultrasonicPower: usize = memory.data(16, 16);
 
@@ -24,9 +25,15 @@ const between = changetype<Waiting>(memory.data(16, 16));
 first.buffer = memory.data(ROOM * 16, 16);
 first.fill = 2 * FIRST_PAIRS - 1;
 second.buffer = memory.data(ROOM * 16, 16);
-second.fill = 2 * BAND_END_PAIRS - 1;
 between.buffer = memory.data(ROOM * 16, 16);
-between.fill = BAND_END_PAIRS - 1;
+
+let bandEndPairs: i32 = 0;
+
+export function setBandEnd(pairs: i32): void {
+  bandEndPairs = pairs;
+  second.fill = 2 * pairs - 1;
+  between.fill = pairs - 1;
+}
 
 function append(stage: Waiting, frames: usize, count: i32): void {
   memory.copy(frameAt(stage.buffer, stage.fill), frames, <usize>count << 4);
@@ -47,7 +54,7 @@ export function halveFirst(frames: usize, count: i32): i32 {
 /** Halves by the band-end half-band in place. */
 export function halveToBase(frames: usize, count: i32): i32 {
   append(second, frames, count);
-  return halve(second, bandEndTaps, BAND_END_PAIRS, frames, true);
+  return halve(second, bandEndTaps, bandEndPairs, frames, true);
 }
 
 function halve(stage: Waiting, taps: usize, pairs: i32, out: usize, measure: bool): i32 {
@@ -85,15 +92,15 @@ function halve(stage: Waiting, taps: usize, pairs: i32, out: usize, measure: boo
 /** Doubles the rate of `count` frames into `out`; returns the frames that came out. */
 export function doubleRate(frames: usize, count: i32, out: usize): i32 {
   append(between, frames, count);
-  const ready = between.fill - (2 * BAND_END_PAIRS - 1);
+  const ready = between.fill - (2 * bandEndPairs - 1);
   if (ready <= 0) return 0;
   for (let n = 0; n < ready; n++) {
-    const at = frameAt(between.buffer, BAND_END_PAIRS - 1 + n);
+    const at = frameAt(between.buffer, bandEndPairs - 1 + n);
     let sum = f64x2.splat(0);
     let sum2 = f64x2.splat(0);
     let before = at;
     let after = at + 16;
-    const end = bandEndTaps + (BAND_END_PAIRS << 4);
+    const end = bandEndTaps + (<usize>bandEndPairs << 4);
     for (let tap = bandEndTaps; tap < end; tap += 32) {
       sum = f64x2.add(sum, f64x2.mul(v128.load(tap),
         f64x2.add(v128.load(before), v128.load(after))));

@@ -1,5 +1,5 @@
 import { closingMaximum } from './closing';
-import { boundGroups, GROUP } from './groups';
+import { boundGroups, boundOuter, GROUP, GROUP_SHIFT } from './groups';
 import { MARGIN } from './interpolate';
 import { looseMaximum } from './loose';
 import { binFrames, leadFrames, motionEnd, slackFrames } from './rings';
@@ -40,6 +40,7 @@ export function measureBins(): void {
 
 function measureBin(from: f64, until: f64): void {
   const out = binMaxima + <usize>(binCount * COLUMNS * 8);
+  boundOuter(<i32>Math.ceil(from) >> GROUP_SHIFT, (<i32>Math.ceil(until) - 1) >> GROUP_SHIFT);
   const approach = closingMaximum(from, until);
   store<f64>(out, approach);
   store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until), 8);

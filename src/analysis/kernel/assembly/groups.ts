@@ -75,8 +75,27 @@ export function innerBound(first: i32, last: i32): f64 {
   return most;
 }
 
-/** Bound of u_R over a group and the frames next to it. */
+/** Most groups of a bin. */
+const MOST_IN_BIN: i32 = 2048;
+const outerBounds: usize = memory.data(MOST_IN_BIN * 8, 16);
+let outerFirst: i32 = 0;
+
+/** Makes the outer bounds of the groups of a bin, which `outerBound` then gives. */
+export function boundOuter(first: i32, last: i32): void {
+  outerFirst = first;
+  for (let group = first; group <= last; group++) {
+    store<f64>(outerBounds + (<usize>(group - first) << 3), outerBoundOf(group));
+  }
+}
+
+/** Bound of u_R over a group of the bin in hand and the frames next to it. */
+// @ts-ignore: decorator
+@inline
 export function outerBound(group: i32): f64 {
+  return load<f64>(outerBounds + (<usize>(group - outerFirst) << 3));
+}
+
+function outerBoundOf(group: i32): f64 {
   const first = group << GROUP_SHIFT;
   const beside = max<f64>(frameBound(first - 1), frameBound(first + GROUP));
   return max<f64>(load<f64>(groupAt(group), 8), beside);
