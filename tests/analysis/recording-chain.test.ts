@@ -1,11 +1,10 @@
 // From program to motion through the plain chain, from an impulse. Source: physics.md's formula is
 // that of IEC 60098 and Butterworth; tests/support/exact-curve.ts writes it out a second time.
 import { describe, expect, test } from 'vitest';
-import { bandLimitOf, FIRST_HALVING_TAPS } from '../../src/analysis/band-limit.js';
+import { bandLimitOf } from '../../src/analysis/band-limit.js';
 import { designHighPass } from '../../src/analysis/biquad.js';
 import { type Complex, divide, multiply, unitPhasor } from '../../src/analysis/complex.js';
 import { applyElliptical } from '../../src/analysis/elliptical.js';
-import { doubleRate, halveRate } from '../../src/analysis/half-band.js';
 import { designMotionFilter, filterMotion } from '../../src/analysis/motion-filter.js';
 import { frequencyResponse, logFrequencies } from '../reference-signals/frequency-response.mjs';
 import {
@@ -14,6 +13,7 @@ import {
   exactVelocity,
   highPass,
 } from '../support/exact-curve.js';
+import { toInternalRate } from '../support/to-internal-rate.js';
 
 const HZ = logFrequencies(20, 20_000, 64);
 /** Long enough for the 20 Hz high-pass to come to rest. */
@@ -25,16 +25,6 @@ const QUANTITIES = [
   { quantity: 'velocity', formula: exactVelocity, db: 0.01 },
   { quantity: 'acceleration', formula: exactAcceleration, db: 0.02 },
 ] as const;
-
-/** Program at the internal rate. */
-function toInternalRate(program: Float64Array, rate: number): Float64Array {
-  let signal = program;
-  const { halvings, bandEndTaps } = bandLimitOf(rate);
-  for (let stage = halvings; stage > 0; stage--) {
-    signal = halveRate(signal, stage === 1 ? bandEndTaps : FIRST_HALVING_TAPS).low;
-  }
-  return doubleRate(signal, bandEndTaps);
-}
 
 /** An impulse at the internal rate, as strong as the source's own; what folds on the way is in it. */
 function impulseAt(rate: number): Float64Array {
