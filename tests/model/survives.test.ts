@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import type { EdgeWindow } from '../../src/analysis/motion.js';
+import { turnAdvance } from '../../src/model/disc.js';
+import { forecastSide } from '../../src/model/forecast-model.js';
+import { planSide } from '../../src/model/plan.js';
+import { plannedSide } from '../../src/model/planned-side.js';
+import { verify } from '../../src/model/verify.js';
+import { withSurvival } from '../../src/model/with-survival.js';
+import type { Settings } from '../../src/settings.js';
+import { EXACT, SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
+import { motionOf } from '../support/motion-of.js';
+
+const T = 1.8;
+const AMPLITUDE = 30e-6;
+const RATE = 96_000;
+/** 100 Hz, where neighbouring turns run parallel as long as the speed is right. */
+const wall = (at: number) =>
+  at < 0 || at > 3 * T ? 0 : (AMPLITUDE / Math.SQRT2) * Math.sin(2 * Math.PI * 100 * at);
+const MOTION = motionOf({ turns: 3, turnSeconds: T, left: wall, right: wall });
+
+/** The edges at level 0 dB for 40 ms from a place, with 1 % of a turn on either side. */
+function edgesFrom(atSeconds: number): EdgeWindow {
+  const margin = Math.round(0.01 * T * RATE);
+  const frames = Math.round(0.04 * RATE);
+  const edge = (from: number, count: number) =>
+    Float64Array.from({ length: count }, (_, n) => Math.SQRT2 * wall(from + n / RATE));
+  return {
+    rate: RATE,
+    startSeconds: atSeconds,
+    outer: edge(atSeconds, frames),
+    inner: edge(atSeconds - T - margin / RATE, frames + 2 * margin),
+    margin,
+  };
+}
+
+function forecastAt(basePitch: number, changes: Partial<Settings> = {}) {
+  const settings = settingsWith({ ...EXACT, basePitch, executes: 'fixed', ...changes });
+  const request = { levelDb: 0, planner: 'fixed', source: SOUND_SOURCE } as const;
+  return { settings, forecast: forecastSide(MOTION, settings, request) };
+}
+
+describe('a speed error', () => {
+  test('of a tone that runs parallel is survived until 2A·|sin πfδ| takes the land', () => {
+    const basePitch = 110e-6;
+    const settings = settingsWith({ ...EXACT, basePitch, executes: 'fixed' });
+    const { hotSpots } = forecastSide(MOTION, settings, {
+      levelDb: 0,
+      planner: 'fixed',
+      source: SOUND_SOURCE,
+      // In the second turn, whatever is asked: the first and last face silence.
+      lookCloser: () => edgesFrom(2.7),
+    });
+    const free = basePitch - settings.baseWidth;
+    const shift = Math.asin(free / (2 * AMPLITUDE)) / (Math.PI * 100);
+    expect(hotSpots[0]?.survives?.speed).toBeWithin(shift / T, 1 / RATE / T + 1e-6);
+  });
+
+  test('is survived always where the walls cannot meet, and not at all in an overcut', () => {
+    const wide = forecastAt(200e-6);
+    const windows = wide.forecast.hotSpots.map(() => edgesFrom(2.7));
+    const told = withSurvival(wide.forecast, MOTION, wide.settings, windows);
+    for (const { survives } of told.hotSpots) expect(survives?.speed).toBeNull();
+
+    const narrow = forecastAt(70e-6);
+    const spots = withSurvival(
+      narrow.forecast,
+      MOTION,
+      narrow.settings,
+      narrow.forecast.hotSpots.map(({ atSeconds }) => edgesFrom(atSeconds)),
+    ).hotSpots;
+    expect(spots[0]!.landNominal).toBeLessThan(0);
+    expect(spots[0]!.survives).toEqual({ speed: 0, depth: 0, delay: 0 });
+  });
+
+  test('is null where no audio was looked at', () => {
+    const { forecast } = forecastAt(110e-6);
+    expect(forecast.hotSpots[0]?.survives?.speed).toBeNull();
+    expect(forecast.hotSpots[0]?.survives?.depth).toBeGreaterThan(0);
+  });
+});
+
+test('a half-width error of the survived depth takes the nominal land to zero', () => {
+  const { settings, forecast } = forecastAt(110e-6);
+  const [spot] = forecast.hotSpots;
+  const deeper = { ...settings, baseWidth: settings.baseWidth + 2 * spot!.survives!.depth! };
+  const side = plannedSide(MOTION, deeper);
+  const { landNominal } = verify(side, planSide(side, 'fixed', 0));
+  expect(Math.min(...landNominal.subarray(4))).toBeWithin(0, 1e-12);
+});
+
+describe('a delay', () => {
+  // Two silent turns: a pitch that comes late begins late, at base pitch.
+  const settings = settingsWith({
+    ...EXACT,
+    executes: 'plan',
+    timingTolerance: 1,
+    landMin: 5e-6,
+    silentTurns: 2,
+  });
+  const { hotSpots } = forecastSide(MOTION, settings, {
+    levelDb: 6,
+    planner: 'turn-ahead',
+    source: SOUND_SOURCE,
+  });
+
+  test('of the timing tolerance at least is survived by turn-ahead', () => {
+    expect(hotSpots.length).toBeGreaterThan(1);
+    for (const { survives } of hotSpots) {
+      expect(survives!.delay ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(T / 4);
+    }
+  });
+
+  test('of what is survived takes the land to zero, and a little less does not', () => {
+    const side = plannedSide(MOTION, settings);
+    const plan = planSide(side, 'turn-ahead', 6);
+    const spot = hotSpots.find(({ survives }) => survives!.delay !== null)!;
+    const bin = Math.round((spot.atSeconds / (T / 4) + side.lead) * 16);
+    const need = (edge: number) => {
+      const quarter = Math.floor(bin / 16);
+      const share = edge / 16 - quarter;
+      const facing =
+        plan.facing[quarter]! + share * (plan.facing[quarter + 1]! - plan.facing[quarter]!);
+      return facing + plan.gain * side.approach[bin]!;
+    };
+    // A(t − d) by integrating the pitch finely, base pitch before the planned quarters.
+    const advanceLate = (edge: number, delay: number) => {
+      const end = edge / 16 - delay / (T / 4);
+      const steps = 40_000;
+      let sum = 0;
+      for (let step = 0; step < steps; step++) {
+        const at = Math.floor(end - 4 + (4 * (step + 0.5)) / steps);
+        sum += plan.pitch[at] ?? settings.basePitch;
+      }
+      return sum / steps;
+    };
+    const left = (delay: number) =>
+      Math.min(...[bin, bin + 1].map((edge) => advanceLate(edge, delay) - need(edge)));
+    expect(left(spot.survives!.delay!)).toBeWithin(0, 0.01e-6);
+    expect(left(spot.survives!.delay! - 0.02)).toBeGreaterThan(0);
+    expect(turnAdvance(plan.pitch, settings.basePitch)).toBeWithin(plan.advance, 0);
+  });
+});
