@@ -16,6 +16,12 @@ const HANN = Float64Array.from(
 /** Mean square per summed one-sided power: Parseval, and the window's own power. */
 const POWER_SCALE = 2 / (WINDOW_FRAMES * HANN.reduce((sum, w) => sum + w * w, 0));
 
+/**
+ * Share of the power under which a wall is silent: both go through one transform, whose rounding
+ * leaves about 1e-32 of the one in the other.
+ */
+const SILENT_SHARE = 1e-24;
+
 /** Sums over the low band of one quarter's windows. */
 interface BandSums {
   left: number;
@@ -142,9 +148,10 @@ export class LowBandMeter {
     const total = sums.left + sums.right;
     if (total === 0) return;
     const [q, result] = [this.#quarter, this.#result];
-    const product = Math.sqrt(sums.left * sums.right);
-    result.correlation[q] = product > 0 ? sums.crossRe / product : 0;
-    result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
+    if (Math.min(sums.left, sums.right) > SILENT_SHARE * total) {
+      result.correlation[q] = sums.crossRe / Math.sqrt(sums.left * sums.right);
+      result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
+    }
     const vertical = Math.max(0, (total - 2 * sums.crossRe) / 2);
     result.verticalShare[q] = vertical / total;
     result.strongestFrequency[q] = sums.strongest;

@@ -47,9 +47,9 @@ export interface WallMotion {
 
 /** The displacement under `lowBandHz`, per quarter turn. */
 export interface LowBand {
-  /** Correlation of the walls, −1 … 1; 0 in silence. */
+  /** Correlation of the walls, −1 … 1; 0 where one is silent. */
   readonly correlation: Float64Array;
-  /** Phase of the left against the right, radians; 0 in silence. */
+  /** Phase of the left against the right, radians; 0 where one is silent. */
   readonly phase: Float64Array;
   /** Share of the energy that is vertical, 0 … 1; 0 in silence. */
   readonly verticalShare: Float64Array;
