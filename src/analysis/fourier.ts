@@ -1,6 +1,6 @@
 import FFT from 'fft.js';
 
-/** Power and cross spectra of a pair of real signals, bins 0 … size/2. */
+/** Power and cross spectra of a pair of real signals, from bin 0 on. */
 export interface PairSpectrum {
   readonly left: Float64Array;
   readonly right: Float64Array;
@@ -24,18 +24,20 @@ export class PairTransform {
     this.#output = this.#transform.createComplexArray();
   }
 
-  /** @param left and right windowed, `size` long */
-  spectrum(left: Float64Array, right: Float64Array): PairSpectrum {
+  /**
+   * @param left and right windowed, `size` long
+   * @param bins how many bins are wanted, at most size/2 + 1
+   */
+  spectrum(left: Float64Array, right: Float64Array, bins: number): PairSpectrum {
     for (let n = 0; n < this.size; n++) {
       this.#input[2 * n] = left[n]!;
       this.#input[2 * n + 1] = right[n]!;
     }
     this.#transform.transform(this.#output, this.#input);
-    return this.#separate();
+    return this.#separate(bins);
   }
 
-  #separate(): PairSpectrum {
-    const bins = this.size / 2 + 1;
+  #separate(bins: number): PairSpectrum {
     const [left, right] = [new Float64Array(bins), new Float64Array(bins)];
     const [crossRe, crossIm] = [new Float64Array(bins), new Float64Array(bins)];
     for (let bin = 0; bin < bins; bin++) {

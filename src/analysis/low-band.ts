@@ -17,6 +17,18 @@ const HANN = Float64Array.from(
 const POWER_SCALE = 2 / (WINDOW_FRAMES * HANN.reduce((sum, w) => sum + w * w, 0));
 
 /**
+ * Gives back what the triangle of the decimation has taken of the power at a bin, sinc⁴ of it, and
+ * averages the windows.
+ */
+function binGains(lowBand: Hertz, rate: Hertz): Float64Array {
+  const last = Math.min(Math.floor((lowBand / rate) * WINDOW_FRAMES), WINDOW_FRAMES / 2);
+  return Float64Array.from({ length: last + 1 }, (_, bin) => {
+    const x = (Math.PI * bin) / WINDOW_FRAMES;
+    return (bin === 0 ? 1 : (x / Math.sin(x)) ** 4) / WINDOW_CENTRES.length;
+  });
+}
+
+/**
  * Share of the power under which a wall is silent: both go through one transform, whose rounding
  * leaves about 1e-32 of the one in the other.
  */
@@ -38,7 +50,10 @@ interface BandSums {
 export class LowBandMeter {
   readonly #rate: Hertz;
   readonly #quarterFrames: number;
-  readonly #lowBand: Hertz;
+  readonly #windowedLeft = new Float64Array(WINDOW_FRAMES);
+  readonly #windowedRight = new Float64Array(WINDOW_FRAMES);
+  /** Weight of each bin's power, from bin 0 to the last within the low band. */
+  readonly #gains: Float64Array;
   readonly #transform = new PairTransform(WINDOW_FRAMES);
   readonly #result: LowBand;
   #left: number[] = new Array<number>(WINDOW_FRAMES).fill(0);
@@ -50,7 +65,7 @@ export class LowBandMeter {
   constructor(clock: SpiralClock, lowBand: Hertz, quarterCount: number) {
     this.#rate = clock.rate / LOW_BAND_DECIMATION;
     this.#quarterFrames = clock.turnFrames / LOW_BAND_DECIMATION / QUARTERS_PER_TURN;
-    this.#lowBand = lowBand;
+    this.#gains = binGains(lowBand, this.#rate);
     this.#result = {
       correlation: new Float64Array(quarterCount),
       phase: new Float64Array(quarterCount),
@@ -107,12 +122,14 @@ export class LowBandMeter {
 
   #addWindow(start: number, sums: BandSums, power: Float64Array): void {
     const offset = start - this.#first;
-    const windowed = (channel: readonly number[]): Float64Array =>
-      HANN.map((weight, n) => weight * (channel[offset + n] ?? 0));
-    const spectrum = this.#transform.spectrum(windowed(this.#left), windowed(this.#right));
-    const last = Math.min(this.#lastBin(), power.length - 1);
-    for (let bin = 1; bin <= last; bin++) {
-      const gain = this.#undroop(bin) / WINDOW_CENTRES.length;
+    for (let n = 0; n < WINDOW_FRAMES; n++) {
+      this.#windowedLeft[n] = HANN[n]! * (this.#left[offset + n] ?? 0);
+      this.#windowedRight[n] = HANN[n]! * (this.#right[offset + n] ?? 0);
+    }
+    const bins = this.#gains.length;
+    const spectrum = this.#transform.spectrum(this.#windowedLeft, this.#windowedRight, bins);
+    for (let bin = 1; bin < bins; bin++) {
+      const gain = this.#gains[bin]!;
       sums.left += gain * spectrum.left[bin]!;
       sums.right += gain * spectrum.right[bin]!;
       sums.crossRe += gain * spectrum.crossRe[bin]!;
@@ -121,20 +138,10 @@ export class LowBandMeter {
     }
   }
 
-  #lastBin(): number {
-    return Math.floor((this.#lowBand / this.#rate) * WINDOW_FRAMES);
-  }
-
-  /** Power that the triangle of the decimation has taken at a bin: sinc⁴ of it. */
-  #undroop(bin: number): number {
-    const x = (Math.PI * bin) / WINDOW_FRAMES;
-    return (x / Math.sin(x)) ** 4;
-  }
-
   /** Frequency of the largest bin, between bins by the parabola through its neighbours. */
   #strongest(power: Float64Array): Hertz {
     let top = 0;
-    for (let bin = 1; bin <= Math.min(this.#lastBin(), power.length - 2); bin++) {
+    for (let bin = 1; bin < Math.min(this.#gains.length, power.length - 1); bin++) {
       if (power[bin]! > power[top]!) top = bin;
     }
     if (top === 0) return 0;

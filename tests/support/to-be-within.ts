@@ -46,7 +46,8 @@ expect.extend({
 });
 
 declare module 'vitest' {
-  interface Matchers<T = unknown> {
+  // biome-ignore lint/suspicious/noExplicitAny: the declaration that this extends has the same
+  interface Matchers<T = any> {
     /** Within `absolute`, or `relative` of the expected value, whichever is larger. */
     toBeWithin(expected: Numbers, absolute: number, relative?: number): T;
   }

@@ -1,4 +1,4 @@
-import { CURVATURE_SHARE } from './interpolate';
+import { CURVATURE_SHARE, RIPPLE, rise, SLOPE_SHARE } from './interpolate';
 import { displacement, displacementMask, motionEnd } from './rings';
 import { frameAt, left, right } from './vector';
 
@@ -39,21 +39,27 @@ export function boundGroups(): void {
 function boundGroup(group: i32): void {
   const first = group << GROUP_SHIFT;
   const none = f64x2.splat(0);
-  const share = f64x2.splat(CURVATURE_SHARE);
+  const curvatureShare = f64x2.splat(CURVATURE_SHARE);
+  const slopeShare = f64x2.splat(SLOPE_SHARE);
   let before = v128.load(frameAt(displacement, (first - 1) & displacementMask));
   let at = v128.load(frameAt(displacement, first & displacementMask));
   let up = f64x2.splat(-Infinity);
   let down = up;
   for (let n = 1; n <= GROUP; n++) {
     const after = v128.load(frameAt(displacement, (first + n) & displacementMask));
-    const curvature = f64x2.mul(share, f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-    up = f64x2.pmax(up, f64x2.add(at, f64x2.pmax(none, curvature)));
-    down = f64x2.pmax(down, f64x2.sub(f64x2.pmax(none, f64x2.neg(curvature)), at));
+    const curvature = f64x2.sub(f64x2.add(at, at), f64x2.add(before, after));
+    const slope = f64x2.sub(after, before);
+    const steep = f64x2.div(f64x2.mul(slopeShare, f64x2.mul(slope, slope)), curvature);
+    const isTop = f64x2.le(f64x2.abs(slope), f64x2.abs(curvature));
+    const change = v128.and(isTop, f64x2.add(steep, f64x2.mul(curvatureShare, curvature)));
+    up = f64x2.pmax(up, f64x2.add(at, f64x2.pmax(none, change)));
+    down = f64x2.pmax(down, f64x2.sub(f64x2.pmax(none, f64x2.neg(change)), at));
     before = at;
     at = after;
   }
-  v128.store(groupAt(group), up);
-  v128.store(groupAt(group), down, 16);
+  const ripple = f64x2.splat(RIPPLE);
+  v128.store(groupAt(group), f64x2.add(up, f64x2.mul(ripple, f64x2.abs(up))));
+  v128.store(groupAt(group), f64x2.add(down, f64x2.mul(ripple, f64x2.abs(down))), 16);
 }
 
 /** Bound of wl·u_L + wr·u_R over a group. */
@@ -105,5 +111,5 @@ function frameBound(frame: i32): f64 {
   const at = load<f64>(frameAt(displacement, frame & displacementMask), 8);
   const before = load<f64>(frameAt(displacement, (frame - 1) & displacementMask), 8);
   const after = load<f64>(frameAt(displacement, (frame + 1) & displacementMask), 8);
-  return at + CURVATURE_SHARE * max<f64>(0, 2 * at - before - after);
+  return at + rise(before, at, after);
 }

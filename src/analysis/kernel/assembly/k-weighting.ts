@@ -12,8 +12,8 @@ export let stepCount: i32 = 0;
 let stepFrames: i32 = 4800;
 let inStep: i32 = 0;
 const power: usize = memory.data(16, 16);
-/** Two delays of each section. */
-const delays: usize = memory.data(4 * 16, 16);
+/** Two inputs back, two outputs of the shelf back, two of the low cut back. */
+const delays: usize = memory.data(6 * 16, 16);
 
 export function setStep(frames: i32): void {
   stepFrames = frames;
@@ -23,26 +23,36 @@ export function takeSteps(): void {
   stepCount = 0;
 }
 
+/** The part of a section that does not wait for its last output: inputs and the output before. */
+// @ts-ignore: decorator
+@inline
+function early(section: usize, x: v128, x1: v128, x2: v128, y2: v128): v128 {
+  const inputs = f64x2.add(f64x2.mul(v128.load(section, 0), x), f64x2.mul(v128.load(section, 16), x1));
+  const older = f64x2.sub(f64x2.mul(v128.load(section, 32), x2), f64x2.mul(v128.load(section, 64), y2));
+  return f64x2.add(inputs, older);
+}
+
 /** Weights frames of the base rate and adds up their power. */
 export function weighFrames(frames: usize, count: i32): void {
-  const sections = weightingSections;
-  let shelf1 = v128.load(delays, 0);
-  let shelf2 = v128.load(delays, 16);
-  let cut1 = v128.load(delays, 32);
-  let cut2 = v128.load(delays, 48);
+  const shelf = weightingSections;
+  const lowCut = weightingSections + 5 * 16;
+  let x1 = v128.load(delays, 0);
+  let x2 = v128.load(delays, 16);
+  let y1 = v128.load(delays, 32);
+  let y2 = v128.load(delays, 48);
+  let w1 = v128.load(delays, 64);
+  let w2 = v128.load(delays, 80);
   let total = v128.load(power);
   for (let n = 0; n < count; n++) {
     const x = v128.load(frameAt(frames, n));
-    const y = f64x2.add(f64x2.mul(v128.load(sections, 0), x), shelf1);
-    shelf1 = f64x2.add(shelf2, f64x2.sub(
-      f64x2.mul(v128.load(sections, 16), x), f64x2.mul(v128.load(sections, 48), y)));
-    shelf2 = f64x2.sub(
-      f64x2.mul(v128.load(sections, 32), x), f64x2.mul(v128.load(sections, 64), y));
-    const w = f64x2.add(f64x2.mul(v128.load(sections, 80), y), cut1);
-    cut1 = f64x2.add(cut2, f64x2.sub(
-      f64x2.mul(v128.load(sections, 96), y), f64x2.mul(v128.load(sections, 128), w)));
-    cut2 = f64x2.sub(
-      f64x2.mul(v128.load(sections, 112), y), f64x2.mul(v128.load(sections, 144), w));
+    const y = f64x2.sub(early(shelf, x, x1, x2, y2), f64x2.mul(v128.load(shelf, 48), y1));
+    const w = f64x2.sub(early(lowCut, y, y1, y2, w2), f64x2.mul(v128.load(lowCut, 48), w1));
+    x2 = x1;
+    x1 = x;
+    y2 = y1;
+    y1 = y;
+    w2 = w1;
+    w1 = w;
     total = f64x2.add(total, f64x2.mul(w, w));
     if (++inStep == stepFrames) {
       store<f64>(frameAt(stepPowers, stepCount), left(total) / stepFrames);
@@ -52,9 +62,11 @@ export function weighFrames(frames: usize, count: i32): void {
       total = f64x2.splat(0);
     }
   }
-  v128.store(delays, shelf1, 0);
-  v128.store(delays, shelf2, 16);
-  v128.store(delays, cut1, 32);
-  v128.store(delays, cut2, 48);
+  v128.store(delays, x1, 0);
+  v128.store(delays, x2, 16);
+  v128.store(delays, y1, 32);
+  v128.store(delays, y2, 48);
+  v128.store(delays, w1, 64);
+  v128.store(delays, w2, 80);
   v128.store(power, total);
 }

@@ -6,10 +6,12 @@ import { seekTruePeak } from './true-peak';
 import { exchanged, frameAt } from './vector';
 
 /** Frames by which the filter is late; see motion-filter.ts of the analysis. */
-const DELAY: i32 = 5;
-const DISPLACEMENT_TAPS: i32 = 9;
+const DELAY: i32 = 4;
+/** Taps of the three FIRs, and the frames before the first of each. */
+const DISPLACEMENT_TAPS: i32 = 6;
+const DISPLACEMENT_FIRST: i32 = 2;
 const VELOCITY_TAPS: i32 = 10;
-const ACCELERATION_TAPS: i32 = 11;
+const ACCELERATION_FIRST: i32 = 1;
 /** Frames kept of the program and of the recursion for the next chunk. */
 const KEPT: i32 = 16;
 /** Frames around a true peak. */
@@ -17,7 +19,7 @@ const PEAK_MARGIN: i32 = 8;
 const ROOM: i32 = 2 * CHUNK_FRAMES + 512 + KEPT;
 
 /** Zeros (3), poles (3), then the three FIRs, longest history last; each in both lanes. */
-export const filterTaps: usize = memory.data((6 + 9 + 10 + 11) * 16, 16);
+export const filterTaps: usize = memory.data((6 + 6 + 10 + 8) * 16, 16);
 const displacementTaps: usize = filterTaps + 6 * 16;
 const velocityTaps: usize = displacementTaps + DISPLACEMENT_TAPS * 16;
 const accelerationTaps: usize = velocityTaps + VELOCITY_TAPS * 16;
@@ -162,15 +164,12 @@ function plus(a: v128, b: v128): v128 {
   return f64x2.add(a, b);
 }
 
-/** First eight taps of a FIR; in pairs, so that no sum waits for the one before it. */
+/** Four taps of a FIR; in pairs, so that no sum waits for the one before it. */
 // @ts-ignore: decorator
 @inline
-function eightTaps(taps: usize, frame: usize): v128 {
-  const first = plus(plus(tap(taps, frame, 0), tap(taps, frame, 1)),
-    plus(tap(taps, frame, 2), tap(taps, frame, 3)));
-  const second = plus(plus(tap(taps, frame, 4), tap(taps, frame, 5)),
-    plus(tap(taps, frame, 6), tap(taps, frame, 7)));
-  return plus(first, second);
+function fourTaps(taps: usize, frame: usize, k: usize): v128 {
+  return plus(plus(tap(taps, frame, k), tap(taps, frame, k + 1)),
+    plus(tap(taps, frame, k + 2), tap(taps, frame, k + 3)));
 }
 
 /** Frames of one step of the decimation at most. */
@@ -182,11 +181,13 @@ function writeFrames(from: usize, first: i32, count: i32): void {
   for (let n = 0; n < count; n++) {
     const frame = frameAt(from, n);
     const number = first + n;
-    const u = plus(eightTaps(displacementTaps, frame), tap(displacementTaps, frame, 8));
-    const v = plus(eightTaps(velocityTaps, frame),
+    const late = frame - (DISPLACEMENT_FIRST << 4);
+    const u = plus(plus(fourTaps(displacementTaps, late, 0), tap(displacementTaps, late, 4)),
+      tap(displacementTaps, late, 5));
+    const v = plus(plus(fourTaps(velocityTaps, frame, 0), fourTaps(velocityTaps, frame, 4)),
       plus(tap(velocityTaps, frame, 8), tap(velocityTaps, frame, 9)));
-    const a = plus(plus(eightTaps(accelerationTaps, frame), tap(accelerationTaps, frame, 10)),
-      plus(tap(accelerationTaps, frame, 8), tap(accelerationTaps, frame, 9)));
+    const later = frame - (ACCELERATION_FIRST << 4);
+    const a = plus(fourTaps(accelerationTaps, later, 0), fourTaps(accelerationTaps, later, 4));
     v128.store(frameAt(displacement, number & displacementMask), u);
     v128.store(frameAt(velocity, number & wallMask), v);
     v128.store(frameAt(acceleration, number & wallMask), a);

@@ -1,5 +1,5 @@
 import { GROUP_SHIFT, groupBound } from './groups';
-import { CURVATURE_SHARE, lookAtRing, peakNear, signalAt, valueAt } from './interpolate';
+import { lookAtRing, peakNear, rise, signalAt, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 
 /**
@@ -38,9 +38,10 @@ export function climbGroup(group: i32, first: i32, end: i32, best: f64): f64 {
   let at = signalAt(from);
   for (let n = from; n < until; n++) {
     const after = signalAt(n + 1);
-    const bound = at + CURVATURE_SHARE * max<f64>(0, 2 * at - before - after);
-    if (bound > largest) {
-      largest = max<f64>(largest, at >= before && at > after ? peakNear(n) : at);
+    if (at >= before && at > after) {
+      if (at + rise(before, at, after) > largest) largest = max<f64>(largest, peakNear(n));
+    } else if (at > largest) {
+      largest = at;
     }
     before = at;
     at = after;

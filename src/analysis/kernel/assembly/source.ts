@@ -67,7 +67,6 @@ function stereo24(address: usize, scales: v128): v128 {
 export function convertFrames(address: usize, count: i32, out: usize): i32 {
   const rightOffset: usize = channels == 2 ? <usize>bytesPerSample : 0;
   const step = <usize>bytesPerFrame();
-  const full = f64x2.splat(fullScale);
   const limit = f64x2.splat(sampleLimit);
   const isStereo24 = bytesPerSample == 3 && channels == 2;
   const scales = f64x2.splat(scale);
@@ -75,31 +74,42 @@ export function convertFrames(address: usize, count: i32, out: usize): i32 {
   let square = v128.load(sums, 16);
   let cross = v128.load(sums, 32);
   let peak = v128.load(sums, 48);
+  let differing = f64x2.splat(0);
+  let largest = f64x2.splat(0);
   for (let n = 0; n < count; n++) {
     const at = address + <usize>n * step;
     const frame = isStereo24 ? stereo24(at, scales)
       : f64x2(sampleAt(at), sampleAt(at + rightOffset));
     v128.store(frameAt(out, n), frame);
     const magnitude = f64x2.abs(frame);
-    if (!v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
+    if (isFloat && !v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
     const other = exchanged(frame);
     sum = f64x2.add(sum, frame);
     square = f64x2.add(square, f64x2.mul(frame, frame));
     cross = f64x2.add(cross, f64x2.mul(frame, other));
-    peak = f64x2.pmax(peak, magnitude);
-    if (v128.any_true(f64x2.ne(frame, other))) identical = false;
-    const clipped = i64x2.bitmask(f64x2.ge(magnitude, full));
-    if ((clipped | leftRun | rightRun) != 0) {
-      leftRun = countRun(leftRun, (clipped & 1) != 0, n);
-      rightRun = countRun(rightRun, (clipped & 2) != 0, n);
-    }
+    largest = f64x2.pmax(largest, magnitude);
+    differing = v128.or(differing, f64x2.ne(frame, other));
   }
+  peak = f64x2.pmax(peak, largest);
+  if (v128.any_true(differing)) identical = false;
+  const mayClip = v128.any_true(f64x2.ge(largest, f64x2.splat(fullScale)));
+  if (mayClip || (leftRun | rightRun) != 0) countRuns(out, count);
   v128.store(sums, sum, 0);
   v128.store(sums, square, 16);
   v128.store(sums, cross, 32);
   v128.store(sums, peak, 48);
   framesDone += <f64>count;
   return -1;
+}
+
+/** Follows the runs at full scale through frames that may hold some. */
+function countRuns(frames: usize, count: i32): void {
+  const full = f64x2.splat(fullScale);
+  for (let n = 0; n < count; n++) {
+    const clipped = i64x2.bitmask(f64x2.ge(f64x2.abs(v128.load(frameAt(frames, n))), full));
+    leftRun = countRun(leftRun, (clipped & 1) != 0, n);
+    rightRun = countRun(rightRun, (clipped & 2) != 0, n);
+  }
 }
 
 function countRun(run: i32, clipped: bool, n: i32): i32 {

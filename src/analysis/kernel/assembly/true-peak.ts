@@ -1,5 +1,6 @@
-import { CURVATURE_SHARE, lookAtRing, peakNear } from './interpolate';
+import { lookAtRing, peakNear } from './interpolate';
 import { anyLarger, frameAt } from './vector';
+import { PEAK_SHARE } from './walls';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
@@ -9,7 +10,7 @@ export function seekTruePeak(buffer: usize, from: i32, until: i32): void {
   let best = v128.load(truePeaks);
   let before = v128.load(frameAt(buffer, from - 1));
   let at = v128.load(frameAt(buffer, from));
-  const share = f64x2.splat(CURVATURE_SHARE);
+  const share = f64x2.splat(PEAK_SHARE);
   for (let n = from; n < until; n++) {
     const after = v128.load(frameAt(buffer, n + 1));
     const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));

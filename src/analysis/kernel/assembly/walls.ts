@@ -1,4 +1,4 @@
-import { CURVATURE_SHARE, lookAtRing, peakNear, signalAt, valueAt, isLocalMaximum } from './interpolate';
+import { lookAtRing, peakNear, signalAt, valueAt, isLocalMaximum } from './interpolate';
 import { acceleration, velocity, wallMask } from './rings';
 import { anyLarger, frameAt } from './vector';
 
@@ -21,6 +21,11 @@ const velocitySquare: usize = memory.data(16, 16);
 const accelerationSquare: usize = memory.data(16, 16);
 let frames: f64 = 0;
 
+/**
+ * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
+ * end, 24.1 kHz at 88.2 kHz, needs 0.23.
+ */
+export const PEAK_SHARE: f64 = 0.3;
 /** Frames that share one look for a peak. */
 const STRIDE: i32 = 32;
 /** Binary exponents of an f64 without its sign, and the bytes of their counts. */
@@ -116,7 +121,7 @@ function count(row: usize, fourthBits: i64): void {
 function measure(
   ring: usize, squareSum: usize, factor: f64, first: i32, end: i32, peaks: usize, exponents: usize,
 ): void {
-  const share = f64x2.splat(CURVATURE_SHARE);
+  const share = f64x2.splat(PEAK_SHARE);
   const factors = f64x2.splat(factor);
   let total = v128.load(squareSum);
   let before = v128.load(frameAt(ring, (first - 1) & wallMask));
@@ -144,7 +149,7 @@ function measure(
 
 /** Looks closer at the frames of a stride whose bound is higher than a peak so far. */
 function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const share = f64x2.splat(CURVATURE_SHARE);
+  const share = f64x2.splat(PEAK_SHARE);
   let best = v128.load(peaks);
   for (let n = from; n < until; n++) {
     const before = v128.load(frameAt(ring, (n - 1) & wallMask));
