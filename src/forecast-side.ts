@@ -1,11 +1,14 @@
 import { basename } from 'node:path';
 import { createAnalyser } from './analysis/analyse.js';
 import { badSample } from './analysis/convert-samples.js';
-import type { MotionSummary } from './analysis/motion.js';
+import { readEdgeWindow } from './analysis/edge-window.js';
+import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
 import { readFrames } from './analysis/wav-blocks.js';
 import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
 import type { ForecastedFile, SourceFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
+import type { HotSpot } from './model/forecast-types.js';
+import { withSurvival } from './model/with-survival.js';
 import type { Planner, Settings } from './settings.js';
 
 /** How a side is to be forecast, beyond the profile. */
@@ -16,7 +19,7 @@ export interface Request {
 
 /**
  * The forecast of one file as one side: decode → analyse → plan → verify.
- * The audio is read once; everything after the motion summary is arithmetic on it.
+ * Everything after the motion summary is arithmetic on it, but for a closer look at the hot spots.
  * @throws InputError if the file cannot be read or is not fit
  */
 export async function forecastFile(
@@ -29,14 +32,28 @@ export async function forecastFile(
     const { format, truncated } = wav.file;
     const source = { sampleRate: format.sampleRate, channels: format.channels, truncated };
     const forecast = forecastSide(motion, settings, { ...request, source });
+    const windows = await readEdges(wav, settings, forecast.hotSpots);
     return {
       name: basename(path),
       sources: [sourceOf(wav.file)],
       settings,
       program: motion.program,
-      forecast,
+      forecast: withSurvival(forecast, motion, settings, windows),
     };
   });
+}
+
+/** The edges around each hot spot: the one place where the audio is read a second time. */
+async function readEdges(
+  wav: OpenWav,
+  settings: Settings,
+  hotSpots: readonly HotSpot[],
+): Promise<(EdgeWindow | null)[]> {
+  const windows: (EdgeWindow | null)[] = [];
+  for (const { atSeconds } of hotSpots) {
+    windows.push(await readEdgeWindow(wav, settings, atSeconds));
+  }
+  return windows;
 }
 
 /** The motion summary of an open file. */

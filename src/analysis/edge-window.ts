@@ -11,6 +11,9 @@ const SETTLING_PERIODS = 5;
 /** How far from the facing place the inner edge is read, as a share of a turn. */
 const FACING_SHARE = 0.02;
 
+/** What the band end needs of the program after a window. */
+const AFTER_SECONDS = 0.01;
+
 /**
  * Reads the audio around a place once more and returns the two edges that face each other there.
  * @param atSeconds start of the bin that is looked at
@@ -47,10 +50,12 @@ async function readEdge(
 ): Promise<SegmentMotion> {
   const { format, frames } = wav.file;
   const settling = (SETTLING_PERIODS / settings.subsonicHz) * settings.speedFactor;
-  const first = Math.max(0, Math.floor((from - settling) * format.sampleRate));
-  const end = Math.min(frames, Math.ceil((until + 0.01) * format.sampleRate));
-  const bytes = await readAll(wav, Math.min(first, end), end);
-  const segment = await moveSegment(format, bytes, Math.max(0, end - first), settings);
+  const frameAt = (seconds: Seconds): number =>
+    Math.min(Math.max(Math.floor(seconds * format.sampleRate), 0), frames);
+  const first = frameAt(from - settling);
+  const end = frameAt(until + AFTER_SECONDS);
+  const bytes = await readAll(wav, first, end);
+  const segment = await moveSegment(format, bytes, end - first, settings);
   const row = (channel: Float64Array): Float64Array => {
     const offset = Math.round((from - first / format.sampleRate) * segment.rate);
     const length = Math.round((until - from) * segment.rate);
