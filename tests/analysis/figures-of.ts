@@ -7,7 +7,8 @@ export function figuresOf(summary: MotionSummary): ReadonlyMap<string, Float64Ar
     if (ArrayBuffer.isView(value) || Array.isArray(value)) {
       figures.set(path, Float64Array.from(Object.values(value)));
     } else if (typeof value === 'object' && value !== null) {
-      for (const [name, part] of Object.entries(value).sort()) walk(part, `${path}.${name}`);
+      for (const [name, part] of Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+        walk(part, `${path}.${name}`);
     } else {
       figures.set(path, Float64Array.of(value === null ? Number.NaN : Number(value)));
     }
