@@ -18,6 +18,10 @@ describe('a turn is a whole number of frames', () => {
   });
 });
 
+test('also where the speed was typed with ten threes after the point', () => {
+  expect(spiralClock(settingsWith({ rpm: 33.3333333333 }), 88_200).turnFrames).toBe(158_760);
+});
+
 test('but keeps its fraction at a measured speed', () => {
   // 88 200 · 60 / 33.29 = 158 966.657
   const { turnFrames } = spiralClock(settingsWith({ rpm: 33.29 }), 88_200);

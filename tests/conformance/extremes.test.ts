@@ -76,18 +76,18 @@ describe.each(CASES)('$name noise at $rate Hz and $rpm rpm', ({ rate, rpm, tilt,
   const turnSeconds = 60 / rpm;
   const speedTolerance = slack / (rate * finer * turnSeconds);
   const settings = settingsWith({ rpm, speedTolerance });
-  const lines = levelled(randomLines(rate + rpm, rate / period, tilt));
-  const once = fromLines(lines, period);
   const frames = Math.round(2.4 * turnSeconds * rate);
-  const endless = (of: Float64Array) =>
-    Float64Array.from({ length: frames }, (_, n) => of[n % period] ?? 0);
-  const program = { left: endless(once.left), right: endless(once.right) };
-  const brute = bruteMotion(lines, { period, finer, rate, slack }, settings);
   // The start from rest is over after half a second, and must be so a turn ago.
   const fromSeconds = 1.1 * turnSeconds + 0.5;
 
   let rows: Compared[];
   beforeAll(async () => {
+    const lines = levelled(randomLines(rate + rpm, rate / period, tilt));
+    const once = fromLines(lines, period);
+    const endless = (of: Float64Array) =>
+      Float64Array.from({ length: frames }, (_, n) => of[n % period] ?? 0);
+    const program = { left: endless(once.left), right: endless(once.right) };
+    const brute = bruteMotion(lines, { period, finer, rate, slack }, settings);
     const summary = await summaryOf(program, rate, settings);
     const times = { from: fromSeconds, until: frames / rate, give: EDGE_SECONDS };
     rows = compareWithBrute(summary, brute, times, slack);
