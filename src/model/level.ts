@@ -1,4 +1,3 @@
-import type { Settings } from '../settings.js';
 import { isTooDeep, isTooNarrow } from './findings/groove-findings.js';
 import { isOvercut } from './findings/land-findings.js';
 import { pitchLimitFindings } from './findings/pitch-limit.js';
@@ -33,7 +32,10 @@ export function headroom(side: PlannedSide, planner: PitchPlanner): Headroom {
   return {
     fillDb,
     traceDb,
-    recommendedDb: recommended(smaller, side.settings, (db) => fits(db) && traces(db)),
+    recommendedDb:
+      smaller === null
+        ? null
+        : levelBelow(smaller, side.settings.levelStep, (db) => fits(db) && traces(db)),
     limitedBy: limitAbove(side, planner, smaller),
   };
 }
@@ -56,13 +58,12 @@ export function largestLevel(holds: (levelDb: number) => boolean): number | null
   return level;
 }
 
-/** The next step down from `level` that holds, as long as it lies within the search. */
-function recommended(
-  level: number | null,
-  { levelStep }: Settings,
+/** The next step of the level control down from `level` that holds; null below the search. */
+export function levelBelow(
+  level: number,
+  levelStep: number,
   holds: (levelDb: number) => boolean,
 ): number | null {
-  if (level === null) return null;
   for (let step = Math.floor(level / levelStep + 1e-9); step * levelStep >= LOWEST_DB; step--) {
     if (holds(step * levelStep)) return step * levelStep;
   }

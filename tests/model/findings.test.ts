@@ -162,6 +162,22 @@ describe('slope and bend, in more than a hundredth of a second', () => {
   });
 });
 
+test('a second that is too steep is told from its start to its end', () => {
+  const motion = emptyMotion(10 * T);
+  const samples = Array.from({ length: 100 }, () => 1.5);
+  for (const wall of [motion.left, motion.right]) {
+    for (let quarter = 0; quarter < 40; quarter++) {
+      fillHistogram(wall.edgeVelocityHistogram, quarter, quarter === 20 ? samples : [1e-3]);
+    }
+    wall.velocityPeak.fill(1.5);
+  }
+  const { findings } = findingsOf(motion);
+  expect(said(findings)).toEqual(['facet fault']);
+  // Windows of two quarters: both that hold quarter 20.
+  expect(findings[0]?.atSeconds).toBeWithin(19 * QUARTER, 1e-9);
+  expect(findings[0]?.untilSeconds).toBeWithin(22 * QUARTER, 1e-9);
+});
+
 describe('the other findings about the plan', () => {
   test('low-vertical: more than half of what widthMin leaves, 6.35 µm', () => {
     const motion = emptyMotion(5 * T);

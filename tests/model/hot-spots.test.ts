@@ -92,6 +92,19 @@ describe('the cause', () => {
     expect(spot?.frequency).toBeWithin(left === high ? 5000 : 50, 5);
   });
 
+  test('is the wall that moved: the outer one now, the inner one a turn earlier', () => {
+    for (const [wall, row, bin] of [
+      ['right', 'outward', 200],
+      ['left', 'inward', 200 - 64],
+    ] as const) {
+      const motion = withApproach([200, 60e-6]);
+      motion[row][bin] = 60e-6;
+      // What moves at the other places faces a turn that is not this one.
+      motion.inward[200] = 60e-6;
+      expect(spotsOf(motion)[0]).toMatchObject({ wall });
+    }
+  });
+
   test('vertical where the walls oppose each other, width where the groove has opened for it', () => {
     const left = (at: number) => 25e-6 * Math.sin(2 * Math.PI * 50 * at);
     const motion = motionOf({ turns: 3, turnSeconds: T, left, right: minus(left) });

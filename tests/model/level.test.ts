@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { allFindings } from '../../src/model/findings/all-findings.js';
 import { forecastSide } from '../../src/model/forecast-model.js';
-import { headroom, largestLevel } from '../../src/model/level.js';
+import { headroom, largestLevel, levelBelow } from '../../src/model/level.js';
 import { planSide } from '../../src/model/plan.js';
 import { plannedSide } from '../../src/model/planned-side.js';
 import { verify } from '../../src/model/verify.js';
@@ -109,5 +109,21 @@ describe('the search for the largest level', () => {
   test('takes the upper of two ranges that hold', () => {
     const holds = (levelDb: number) => levelDb < -6 || (levelDb > -2 && levelDb < 3.2);
     expect(largestLevel(holds)).toBeWithin(3.2, SEARCH);
+  });
+});
+
+describe('the step of the level control under a level', () => {
+  test.each([
+    [3.7, 0.5, 3.5],
+    [3.5, 0.5, 3.5],
+    [-0.1, 1, -1],
+    [-3.7, 0.25, -3.75],
+    [-11.9, 0.5, null],
+  ])('of %d dB in steps of %d is %j, above −12', (level, levelStep, expected) => {
+    expect(levelBelow(level, levelStep, (levelDb) => levelDb > -12)).toBe(expected);
+  });
+
+  test('holds itself, where louder is not always worse', () => {
+    expect(levelBelow(3.7, 0.5, (levelDb) => levelDb > 3.6 || levelDb < 2.2)).toBe(2);
   });
 });

@@ -72,6 +72,39 @@ describe('a speed error', () => {
     expect(spots[0]!.survives).toEqual({ speed: 0, depth: 0, delay: 0 });
   });
 
+  test('is of the planned level: half the motion at double the level', () => {
+    const basePitch = 110e-6;
+    const settings = settingsWith({ ...EXACT, basePitch, executes: 'fixed' });
+    const speedAt = (levelDb: number, scale: number) => {
+      const edges = edgesFrom(2.7);
+      const window = {
+        ...edges,
+        outer: edges.outer.map((u) => u * scale),
+        inner: edges.inner.map((u) => u * scale),
+      };
+      const request = { levelDb, planner: 'fixed', source: SOUND_SOURCE } as const;
+      const { hotSpots } = forecastSide(MOTION, settings, { ...request, lookCloser: () => window });
+      return hotSpots[0]!.survives!.speed;
+    };
+    expect(speedAt(20 * Math.log10(2), 0.5)).toBe(speedAt(0, 1));
+  });
+
+  test.each([
+    ['later', 7, 7],
+    ['earlier', -11, 11],
+    ['beyond what was looked at', 25, null],
+  ])('finds an inner edge that lies %s than a turn ago', (_, frames, survived) => {
+    const { forecast, settings } = forecastAt(110e-6);
+    const [outer, inner] = [new Float64Array(60), new Float64Array(100)];
+    const margin = 20;
+    outer[30] = 40e-6;
+    inner[margin + 30 + frames] = -40e-6;
+    const window = { rate: RATE, startSeconds: 2.7, outer, inner, margin };
+    const [spot] = withSurvival(forecast, MOTION, settings, [window]).hotSpots;
+    if (survived === null) expect(spot?.survives?.speed).toBeNull();
+    else expect(spot?.survives?.speed).toBeWithin(survived / RATE / T, 1e-12);
+  });
+
   test('is null where no audio was looked at', () => {
     const { forecast } = forecastAt(110e-6);
     expect(forecast.hotSpots[0]?.survives?.speed).toBeNull();

@@ -61,6 +61,18 @@ describe('share of the worst second', () => {
     );
   });
 
+  test('at double the level is that of half the facet limit and twice the tip', () => {
+    const [single, double] = [0, 20 * Math.log10(2)].map((db) => planSide(SIDE, 'fixed', db));
+    for (const part of [0.4, 0.6, 0.8]) {
+      const limit = part * EDGE_SLOPE;
+      const facet = worstShare(facetShares(SIDE, double!, 2 * limit));
+      expect(facet).toBeWithin(worstShare(facetShares(SIDE, single!, limit)), 1e-9);
+      const tip = SPEED ** 2 / (4e-6 * (2 * Math.PI * 5000) ** 2) / part;
+      const bend = worstShare(bendShares(SIDE, double!, tip / 2));
+      expect(bend).toBeWithin(worstShare(bendShares(SIDE, single!, tip)), 1e-9);
+    }
+  });
+
   test('is the worse wall, in the whole quarters nearest to a second', () => {
     for (const [turnSeconds, quarters] of [
       [1.8, 2],
