@@ -1,30 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { MotionSummary, ProgramChecks } from '../../src/analysis/motion.js';
-import { forecastSide } from '../../src/model/forecast-model.js';
-import type { Finding, SourceFacts } from '../../src/model/forecast-types.js';
-import type { Settings } from '../../src/settings.js';
+import type { MotionSummary } from '../../src/analysis/motion.js';
 import { emptyMotion } from '../support/empty-motion.js';
-import { EXACT, SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
+import { findingsOf, said } from '../support/findings-of.js';
 import { fillHistogram } from '../support/motion-of.js';
 
 const T = 1.8;
 const QUARTER = T / 4;
-const FIXED = { ...EXACT, executes: 'fixed', basePitch: 100e-6 } as const;
-/** Land of the unmodulated groove at FIXED. */
+/** Land of the unmodulated groove at 100 µm, as findingsOf cuts it. */
 const OPEN = 100e-6 - 50.8e-6;
-
-function findingsOf(
-  motion: MotionSummary,
-  changes: Partial<Settings> = {},
-  source: Partial<SourceFacts> = {},
-) {
-  const settings = settingsWith({ ...FIXED, ...changes });
-  return forecastSide(motion, settings, {
-    levelDb: 0,
-    planner: 'turn-ahead',
-    source: { ...SOUND_SOURCE, ...source },
-  });
-}
 
 /** Ten turns that lose so much land from quarter 20 on. */
 function losing(land: number, quarters = 1): MotionSummary {
@@ -47,10 +30,6 @@ function tracing(row: 'edgeVelocity' | 'acceleration', magnitude: number, share:
   motion.left.velocityMeanSquare.fill(1e-4);
   motion.left.accelerationMeanSquare.fill(1e-4 * (2 * Math.PI * 7000) ** 2);
   return motion;
-}
-
-function said(findings: readonly Finding[]): string[] {
-  return findings.map(({ id, severity }) => `${id} ${severity}`);
 }
 
 describe('a side without a fault', () => {
@@ -227,50 +206,6 @@ describe('the other findings about the plan', () => {
     expect(findings[0]).toMatchObject({ detail: 'ramp', atSeconds: 0 });
     expect(findings[0]?.limit).toBeWithin(120e-6, 1e-12);
     expect(said(findingsOf(motion, { ...plan, silentTurns: 3 }).findings)).toEqual([]);
-  });
-});
-
-describe('the file itself', () => {
-  const checked = (changes: Partial<ProgramChecks>): MotionSummary => {
-    const motion = emptyMotion(2 * T);
-    return { ...motion, program: { ...motion.program, ...changes } };
-  };
-
-  test.each([
-    ['clipped caution', { clippedRuns: 3, firstClipSeconds: 1.5 }, {}],
-    ['over-peak note', { truePeak: [0.9, 1.01] }, {}],
-    ['dc-offset caution', { mean: [0, -0.004] }, {}],
-    ['silent fault', { samplePeak: [0, 0], meanSquare: [0, 0] }, {}],
-    ['one-sided caution', { meanSquare: [1e-2, 0.9e-6] }, {}],
-    ['mono note', {}, { channels: 1 }],
-    ['mono note', { identicalChannels: true }, {}],
-    ['polarity caution', { correlation: -0.9 }, {}],
-    ['truncated caution', {}, { truncated: true }],
-    ['rate-low note', {}, { sampleRate: 32_000 }],
-    ['ultrasonic note', { ultrasonicMeanSquare: 1e-6 }, {}],
-  ] as const)('%s', (expected, program, source) => {
-    expect(said(findingsOf(checked(program), {}, source).findings)).toEqual([expected]);
-  });
-
-  test.each([
-    [{ truePeak: [1, 1] }],
-    [{ mean: [0.003, -0.003] }],
-    [{ samplePeak: [0.0011, 0] }],
-    [{ meanSquare: [1e-2, 1.1e-6] }],
-    [{ correlation: -0.4 }],
-    [{ ultrasonicMeanSquare: 4e-7 }],
-  ] as const)('says nothing of %j', (program) => {
-    expect(findingsOf(checked(program)).findings).toEqual([]);
-  });
-
-  test('values and channels are those of the file', () => {
-    const [offset] = findingsOf(checked({ mean: [0, -0.01] })).findings;
-    expect(offset).toMatchObject({ wall: 'right', unit: 'decibel-full-scale', limit: -50 });
-    expect(offset?.value).toBeWithin(-40, 1e-9);
-    const [over] = findingsOf(checked({ truePeak: [0.5, Math.SQRT2] })).findings;
-    expect(over?.value).toBeWithin(3.0103, 1e-4);
-    const [hiss] = findingsOf(checked({ ultrasonicMeanSquare: 0.5e-5 })).findings;
-    expect(hiss?.value).toBeWithin(-50, 1e-9);
   });
 });
 

@@ -105,6 +105,23 @@ describe('a speed error', () => {
     else expect(spot?.survives?.speed).toBeWithin(survived / RATE / T, 1e-12);
   });
 
+  test('is that of the plan that is executed', () => {
+    const request = { levelDb: 0, source: SOUND_SOURCE, lookCloser: () => edgesFrom(2.7) };
+    const settings = settingsWith({
+      ...EXACT,
+      basePitch: 110e-6,
+      landMin: 60e-6,
+      executes: 'fixed',
+    });
+    const fixed = forecastSide(MOTION, settings, { ...request, planner: 'turn-ahead' });
+    const asPlan = { ...settings, executes: 'plan' } as const;
+    const same = forecastSide(MOTION, asPlan, { ...request, planner: 'fixed' });
+    const wider = forecastSide(MOTION, asPlan, { ...request, planner: 'turn-ahead' });
+    expect(fixed.hotSpots[0]?.survives?.speed).toBeGreaterThan(0);
+    expect(same.hotSpots).toEqual(fixed.hotSpots);
+    expect(wider.hotSpots[0]?.survives?.speed ?? null).toBeNull();
+  });
+
   test('is null where no audio was looked at', () => {
     const { forecast } = forecastAt(110e-6);
     expect(forecast.hotSpots[0]?.survives?.speed).toBeNull();
