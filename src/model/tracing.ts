@@ -13,7 +13,8 @@ export interface Tracing {
 
 /**
  * Facet and bend at the groove speed of each quarter's inner end, its least.
- * Source: two-facet cutter and radius of curvature; as physics of the groove.
+ * Source: a published limit, velocity at most groove speed for 45° facets; curvature of a curve at
+ * speed V, at most |ü|/V².
  */
 export function traceWalls(side: PlannedSide, plan: Plan): Tracing {
   const { left, right, quarterCount } = side.motion;
