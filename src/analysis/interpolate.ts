@@ -60,30 +60,34 @@ export function valueAt(signal: Frames, place: number): number {
   return before + (phases - phase) * (after - before);
 }
 
+/** A maximum between frames. */
+export interface Peak {
+  readonly value: number;
+  /** Where it is, in frames. */
+  readonly place: number;
+}
+
 /**
- * The maximum near a place: uphill from it in eighths of a frame, at most one frame far, then the
- * vertex of the parabola through the last three values.
- * @param at value at a number of eighths from the place
+ * The maximum next to a frame: uphill from it in eighths of a frame, at most one frame far, then
+ * the vertex of the parabola through the last three values.
  */
-function climb(at: (eighths: number) => number): number {
+export function peakNear(signal: Frames, frame: number): Peak {
+  const at = (eighths: number): number => valueAtPhase(signal, frame, eighths * PEAK_STEP);
   let [best, ahead, behind] = [at(0), at(1), at(-1)];
   const step = ahead > behind ? 1 : -1;
   if (step < 0) [ahead, behind] = [behind, ahead];
-  for (let eighths = step; ahead > best && Math.abs(eighths) < PEAK_STEP; eighths += step) {
+  let eighths = 0;
+  while (ahead > best && Math.abs(eighths) < PEAK_STEP) {
+    eighths += step;
     [behind, best, ahead] = [best, ahead, at(eighths + step)];
   }
-  return vertex(behind, best, ahead);
-}
-
-/** Top of the parabola through three values a step apart, or the middle one where it has none. */
-export function vertex(behind: number, best: number, ahead: number): number {
   const curvature = 2 * best - ahead - behind;
-  return curvature > 0 ? best + (ahead - behind) ** 2 / (8 * curvature) : best;
-}
-
-/** The signal's maximum between the frames next to a local maximum of its frames. */
-export function peakNear(signal: Frames, frame: number): number {
-  return climb((eighths) => valueAtPhase(signal, frame, eighths * PEAK_STEP));
+  const slope = ahead - behind;
+  const offset = curvature > 0 ? slope / (2 * curvature) : 0;
+  return {
+    value: best + (offset * slope) / 4,
+    place: frame + (eighths + step * offset) / PEAK_STEP,
+  };
 }
 
 /** True where a frame is as high as the one before it and higher than the next. */
@@ -92,12 +96,21 @@ export function isLocalMaximum(signal: Frames, frame: number): boolean {
   return value >= signal(frame - 1) && value > signal(frame + 1);
 }
 
+/** The signal's peaks between two places, in frames. */
+export function* peaksBetween(signal: Frames, from: number, until: number): Generator<Peak> {
+  for (let frame = Math.floor(from); frame <= until + 1; frame++) {
+    if (!isLocalMaximum(signal, frame)) continue;
+    const peak = peakNear(signal, frame);
+    if (peak.place >= from && peak.place <= until) yield peak;
+  }
+}
+
 /** Largest value of the signal between two places, in frames, both included. */
 export function maximumBetween(signal: Frames, from: number, until: number): number {
   let largest = Math.max(valueAt(signal, from), valueAt(signal, until));
-  for (let frame = Math.ceil(from); frame < until; frame++) {
+  for (let frame = Math.ceil(from); frame <= until; frame++) {
     largest = Math.max(largest, signal(frame));
-    if (isLocalMaximum(signal, frame)) largest = Math.max(largest, peakNear(signal, frame));
   }
+  for (const { value } of peaksBetween(signal, from, until)) largest = Math.max(largest, value);
   return largest;
 }

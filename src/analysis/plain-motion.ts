@@ -12,7 +12,7 @@ import { applyElliptical } from './elliptical.js';
 import { doubleRate, halveRate } from './half-band.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { designKWeighting } from './k-weighting.js';
-import { looseFromFrames, looseMaximumBetween } from './loose-approach.js';
+import { looseMaximumBetween } from './loose-approach.js';
 import { integratedLoudness } from './loudness.js';
 import { LowBandMeter } from './low-band.js';
 import { BINS_PER_QUARTER, type MotionSummary } from './motion.js';
@@ -124,38 +124,41 @@ type EdgeMaxima = Pick<
 function edgeMaxima(walls: Stereo, clock: SpiralClock, quarterCount: number): EdgeMaxima {
   const { left, right } = walls;
   const { turnFrames, slackFrames } = clock;
-  const before = delaySignal(left, turnFrames);
-  const closing = framesOf(right.map((value, n) => Math.SQRT2 * (value - before[n]!)));
+  const closingAt = (delay: number): Frames => {
+    const before = delaySignal(left, delay);
+    return framesOf(right.map((value, n) => Math.SQRT2 * (value - before[n]!)));
+  };
   const vertical = left.map((value, n) => (value - right[n]!) / Math.SQRT2);
   const sideways = left.map((value, n) => (value + right[n]!) / Math.SQRT2);
   const facing = {
     outer: framesOf(right, Math.SQRT2),
-    inner: framesOf(left, Math.SQRT2),
+    inner: framesOf(left, -Math.SQRT2),
     turn: turnFrames,
     slack: slackFrames,
+    earliest: closingAt(turnFrames + slackFrames),
+    latest: closingAt(turnFrames - slackFrames),
   };
-  const fromFrames = looseFromFrames(facing);
   const perBin = (maximum: (from: number, until: number) => number, dilation = 0): Float64Array =>
     Float64Array.from({ length: quarterCount * BINS_PER_QUARTER }, (_, bin) =>
       maximum(binEdge(clock, bin) - dilation, binEdge(clock, bin + 1) + dilation),
     );
   const maximumOf = (signal: Frames) => (from: number, until: number) =>
     maximumBetween(signal, from, until);
-  const approach = perBin(maximumOf(closing));
+  const approach = perBin(maximumOf(closingAt(turnFrames)));
   const [outwards, inwards] = [framesOf(sideways), framesOf(sideways, -1)];
   return {
     approach,
     approachLoose:
       slackFrames === 0
         ? approach
-        : perBin((from, until) => looseMaximumBetween(facing, fromFrames, from, until)),
+        : perBin((from, until) => looseMaximumBetween(facing, from, until)),
     lift: perBin(maximumOf(framesOf(vertical))),
     sink: perBin(maximumOf(framesOf(vertical, -1))),
     lateral: perBin((from, until) =>
       Math.max(maximumBetween(outwards, from, until), maximumBetween(inwards, from, until)),
     ),
     outward: perBin(maximumOf(facing.outer), slackFrames),
-    inward: perBin(maximumOf(framesOf(left, -Math.SQRT2)), slackFrames),
+    inward: perBin(maximumOf(facing.inner), slackFrames),
   };
 }
 

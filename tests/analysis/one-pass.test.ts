@@ -166,8 +166,10 @@ function expectAlike(passed: Figures, plain: Figures): void {
   expect(heard(energy).length).toBeGreaterThan(0);
   for (const [path, wanted] of plain) {
     const actual = passed.get(path) ?? new Float64Array(0);
-    if (path.endsWith('.approachLoose')) expectLoose(actual, wanted, 1e-9 * edge);
-    else if (path.endsWith('.strongestFrequency')) {
+    if (path.endsWith('.approachLoose')) {
+      // The place of a flat top, at which the window is laid, is known less exactly than its height.
+      expect(actual, path).toBeWithin(wanted, 1e-8 * edge);
+    } else if (path.endsWith('.strongestFrequency')) {
       // The top of a parabola through three nearly equal powers: it widens their rounding.
       expect(heard(actual), path).toBeWithin(heard(wanted), 1e-8, 1e-8);
     } else if (RATIOS.test(path)) {
@@ -186,14 +188,4 @@ function expectAlike(passed: Figures, plain: Figures): void {
 
 function squared(row: Float64Array): Float64Array {
   return row.map((value) => value * value);
-}
-
-/**
- * Where two candidates are equally high, rounding decides from which of them the peak is climbed,
- * and the two tops are up to 1e-7 apart.
- */
-function expectLoose(actual: Float64Array, wanted: Float64Array, strict: number): void {
-  expect(actual, 'approachLoose').toBeWithin(wanted, strict, 1e-7);
-  const off = wanted.filter((value, bin) => Math.abs(value - (actual[bin] ?? 0)) > strict);
-  expect(off.length).toBeLessThanOrEqual(wanted.length / 100);
 }

@@ -74,8 +74,11 @@ function setFilters(
   numbersAt(kernel, kernel.interpolationTable.value, INTERPOLATION_TABLE.length).set(
     INTERPOLATION_TABLE,
   );
-  const delay = interpolationTaps(Math.ceil(clock.turnFrames) - clock.turnFrames);
-  numbersAt(kernel, kernel.delayTaps.value, delay.length).set(delay);
+  const delays = [0, clock.slackFrames, -clock.slackFrames].flatMap((slip) => {
+    const delay = clock.turnFrames + slip;
+    return [...interpolationTaps(Math.ceil(delay) - delay)];
+  });
+  numbersAt(kernel, kernel.delayTaps.value, delays.length).set(delays);
 }
 
 /** Writes every number into both lanes of a vector. */

@@ -2,7 +2,7 @@ import { closingMaximum } from './closing';
 import { boundGroups, boundOuter, GROUP, GROUP_SHIFT } from './groups';
 import { MARGIN } from './interpolate';
 import { looseMaximum } from './loose';
-import { binFrames, leadFrames, motionEnd, slackFrames } from './rings';
+import { binFrames, delayTaps, leadFrames, motionEnd, slackFrames, turnFrames } from './rings';
 import { seek } from './seek';
 import { measureWalls } from './walls';
 
@@ -32,7 +32,7 @@ function edge(index: i32): f64 {
 /** Measures the bins whose motion is complete. */
 export function measureBins(): void {
   boundGroups();
-  while (edge(bin + 1) + slackFrames + <f64>(2 * GROUP + MARGIN) < <f64>motionEnd) {
+  while (edge(bin + 1) + slackFrames + <f64>(3 * GROUP + MARGIN) < <f64>motionEnd) {
     measureBin(edge(bin), edge(bin + 1));
     bin++;
   }
@@ -40,8 +40,8 @@ export function measureBins(): void {
 
 function measureBin(from: f64, until: f64): void {
   const out = binMaxima + <usize>(binCount * COLUMNS * 8);
-  boundOuter(<i32>Math.ceil(from) >> GROUP_SHIFT, (<i32>Math.ceil(until) - 1) >> GROUP_SHIFT);
-  const approach = closingMaximum(from, until);
+  boundOuter(<i32>Math.floor(from) >> GROUP_SHIFT, <i32>Math.ceil(until) >> GROUP_SHIFT);
+  const approach = closingMaximum(from, until, turnFrames, delayTaps);
   store<f64>(out, approach);
   store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until), 8);
   store<f64>(out, seek(from, until, HALF_ROOT, -HALF_ROOT), 16);

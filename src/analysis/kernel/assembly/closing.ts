@@ -1,21 +1,32 @@
 import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
 import { lookAtRow, MARGIN, valueAt } from './interpolate';
-import { delayTaps, displacement, displacementMask, turnFrames } from './rings';
+import { displacement, displacementMask } from './rings';
 import { climbGroup } from './seek';
 import { frameAt } from './vector';
 
-/** The closing of the two walls over a group and the margin around it. */
-const row: usize = memory.data((GROUP + 2 * MARGIN + 2) * 8, 16);
+/** Taps of the interpolator that a delay with a fraction takes. */
+const DELAY_TAPS: i32 = 12;
 
-/** Largest √2·(u_R(t) − u_L(t − T)) between two places. */
-export function closingMaximum(from: f64, until: f64): f64 {
-  const first = <i32>Math.ceil(from);
-  const end = <i32>Math.ceil(until);
+/** The closing of the two walls over a group and the margin around it. */
+const row: usize = memory.data((GROUP + 2 * MARGIN + 4) * 8, 16);
+
+/** Frames of the delay, rounded up, and the taps for what that is too many; 0 where it is whole. */
+let whole: i32 = 0;
+let fractionTaps: usize = 0;
+
+/**
+ * Largest √2·(u_R(t) − u_L(t − delay)) between two places.
+ * @param taps interpolator for the fraction that `delay` falls short of a whole number of frames
+ */
+export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize): f64 {
+  whole = <i32>Math.ceil(delay);
+  fractionTaps = <f64>whole == delay ? 0 : taps;
+  const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
+  const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
   let largest = max<f64>(closingAt(from), closingAt(until));
-  const lastGroup = (end - 1) >> GROUP_SHIFT;
   let likeliest = -1;
   let most = largest;
-  for (let group = first >> GROUP_SHIFT; group <= lastGroup; group++) {
+  for (let group = firstGroup; group <= lastGroup; group++) {
     const bound = closingBound(group);
     if (bound > most) {
       most = bound;
@@ -23,21 +34,21 @@ export function closingMaximum(from: f64, until: f64): f64 {
     }
   }
   if (likeliest < 0) return largest;
-  largest = climbClosing(likeliest, first, end, largest);
-  for (let group = first >> GROUP_SHIFT; group <= lastGroup; group++) {
-    if (closingBound(group) > largest) largest = climbClosing(group, first, end, largest);
+  largest = climbClosing(likeliest, from, until, largest);
+  for (let group = firstGroup; group <= lastGroup; group++) {
+    if (closingBound(group) > largest) largest = climbClosing(group, from, until, largest);
   }
   return largest;
 }
 
 function closingBound(group: i32): f64 {
-  const first = (group << GROUP_SHIFT) - <i32>Math.ceil(turnFrames);
+  const first = (group << GROUP_SHIFT) - whole;
   return Math.SQRT2 * (outerBound(group) + innerBound(first - 1, first + GROUP + 1));
 }
 
-function climbClosing(group: i32, first: i32, end: i32, best: f64): f64 {
+function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {
   lookAtClosing(group << GROUP_SHIFT, GROUP);
-  return climbGroup(group, first, end, best);
+  return climbGroup(group, from, until, best);
 }
 
 function closingAt(place: f64): f64 {
@@ -47,12 +58,10 @@ function closingAt(place: f64): f64 {
 
 /** Makes the row for some frames and their margin, and looks at it. */
 function lookAtClosing(first: i32, count: i32): void {
-  const whole = <i32>Math.ceil(turnFrames);
-  const isWhole = <f64>whole == turnFrames;
   const numbers = row - (<usize>(first - MARGIN) << 3);
   for (let n = first - MARGIN; n < first + count + MARGIN; n++) {
     const outer = load<f64>(frameAt(displacement, n & displacementMask), 8);
-    const inner = isWhole
+    const inner = fractionTaps == 0
       ? load<f64>(frameAt(displacement, (n - whole) & displacementMask))
       : delayedLeft(n - whole);
     store<f64>(numbers + (<usize>n << 3), Math.SQRT2 * (outer - inner));
@@ -60,12 +69,12 @@ function lookAtClosing(first: i32, count: i32): void {
   lookAtRow(numbers);
 }
 
-/** u_L where a turn is no whole number of frames. */
+/** u_L where the delay is no whole number of frames. */
 function delayedLeft(frame: i32): f64 {
   let value: f64 = 0;
-  for (let tap = 0; tap < 12; tap++) {
+  for (let tap = 0; tap < DELAY_TAPS; tap++) {
     const at = frameAt(displacement, (frame + tap - 5) & displacementMask);
-    value += load<f64>(delayTaps + (<usize>tap << 3)) * load<f64>(at);
+    value += load<f64>(fractionTaps + (<usize>tap << 3)) * load<f64>(at);
   }
   return value;
 }

@@ -107,7 +107,10 @@ export function valueAt(place: f64): f64 {
   return before + (phases - <f64>phase) * (valueAtPhase(frame, phase + 1) - before);
 }
 
-/** The maximum next to a local maximum of the frames. */
+/** Where the last peak was found, in frames. */
+export let peakPlace: f64 = 0;
+
+/** The maximum next to a local maximum of the frames; its place is then in `peakPlace`. */
 export function peakNear(frame: i32): f64 {
   let best = signalAt(frame);
   let ahead = valueAtPhase(frame, PEAK_STEP);
@@ -119,20 +122,18 @@ export function peakNear(frame: i32): f64 {
     ahead = behind;
     behind = exchange;
   }
-  for (let eighths = step; ahead > best && abs(eighths) < REACH; eighths += step) {
+  let eighths = 0;
+  while (ahead > best && abs(eighths) < REACH) {
+    eighths += step;
     behind = best;
     best = ahead;
     ahead = valueAtPhase(frame, (eighths + step) * PEAK_STEP);
   }
-  return vertex(behind, best, ahead);
-}
-
-/** Top of the parabola through three values a step apart, or the middle one. */
-export function vertex(behind: f64, best: f64, ahead: f64): f64 {
   const curvature = 2 * best - ahead - behind;
-  if (!(curvature > 0)) return best;
   const slope = ahead - behind;
-  return best + (slope * slope) / (8 * curvature);
+  const offset = curvature > 0 ? slope / (2 * curvature) : 0;
+  peakPlace = <f64>frame + (<f64>eighths + <f64>step * offset) / 8;
+  return best + (offset * slope) / 4;
 }
 
 /** A frame as high as the one before it and higher than the next. */
@@ -141,12 +142,4 @@ export function vertex(behind: f64, best: f64, ahead: f64): f64 {
 export function isLocalMaximum(frame: i32): bool {
   const value = signalAt(frame);
   return value >= signalAt(frame - 1) && value > signalAt(frame + 1);
-}
-
-/** No peak next to a local maximum is higher than this; see groups.ts. */
-// @ts-ignore: decorator
-@inline
-export function boundAt(frame: i32): f64 {
-  const value = signalAt(frame);
-  return value + rise(signalAt(frame - 1), value, signalAt(frame + 1));
 }

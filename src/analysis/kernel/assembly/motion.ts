@@ -7,11 +7,11 @@ import { exchanged, frameAt } from './vector';
 
 /** Frames by which the filter is late; see motion-filter.ts of the analysis. */
 const DELAY: i32 = 4;
-/** Taps of the three FIRs, and the frames before the first of each. */
+/** Taps of the FIRs; displacement's begin two frames before the newest, acceleration's one. */
 const DISPLACEMENT_TAPS: i32 = 6;
-const DISPLACEMENT_FIRST: i32 = 2;
 const VELOCITY_TAPS: i32 = 10;
-const ACCELERATION_FIRST: i32 = 1;
+/** Frames before the newest that the FIRs reach back. */
+const HISTORY: usize = 9;
 /** Frames kept of the program and of the recursion for the next chunk. */
 const KEPT: i32 = 16;
 /** Frames around a true peak. */
@@ -151,25 +151,16 @@ function writeMotion(count: i32): void {
   advanceMotion(count);
 }
 
-/** One tap of a FIR: its coefficient by the frame so many before. */
 // @ts-ignore: decorator
 @inline
-function tap(taps: usize, frame: usize, k: usize): v128 {
-  return f64x2.mul(v128.load(taps + (k << 4)), v128.load(frame - (k << 4)));
+function times(a: v128, b: v128): v128 {
+  return f64x2.mul(a, b);
 }
 
 // @ts-ignore: decorator
 @inline
 function plus(a: v128, b: v128): v128 {
   return f64x2.add(a, b);
-}
-
-/** Four taps of a FIR; in pairs, so that no sum waits for the one before it. */
-// @ts-ignore: decorator
-@inline
-function fourTaps(taps: usize, frame: usize, k: usize): v128 {
-  return plus(plus(tap(taps, frame, k), tap(taps, frame, k + 1)),
-    plus(tap(taps, frame, k + 2), tap(taps, frame, k + 3)));
 }
 
 /** Frames of one step of the decimation at most. */
@@ -179,15 +170,21 @@ function writeFrames(from: usize, first: i32, count: i32): void {
   let within = f64x2.splat(<f64>(first & (DECIMATION - 1)));
   const one = f64x2.splat(1);
   for (let n = 0; n < count; n++) {
-    const frame = frameAt(from, n);
+    const oldest = frameAt(from, n) - (HISTORY << 4);
     const number = first + n;
-    const late = frame - (DISPLACEMENT_FIRST << 4);
-    const u = plus(plus(fourTaps(displacementTaps, late, 0), tap(displacementTaps, late, 4)),
-      tap(displacementTaps, late, 5));
-    const v = plus(plus(fourTaps(velocityTaps, frame, 0), fourTaps(velocityTaps, frame, 4)),
-      plus(tap(velocityTaps, frame, 8), tap(velocityTaps, frame, 9)));
-    const later = frame - (ACCELERATION_FIRST << 4);
-    const a = plus(fourTaps(accelerationTaps, later, 0), fourTaps(accelerationTaps, later, 4));
+    const q0 = v128.load(oldest, 144);
+    const q1 = v128.load(oldest, 128);
+    const q2 = v128.load(oldest, 112);
+    const q3 = v128.load(oldest, 96);
+    const q4 = v128.load(oldest, 80);
+    const q5 = v128.load(oldest, 64);
+    const q6 = v128.load(oldest, 48);
+    const q7 = v128.load(oldest, 32);
+    const q8 = v128.load(oldest, 16);
+    const q9 = v128.load(oldest, 0);
+    const u = plus(plus(plus(times(v128.load(filterTaps, 96), q2), times(v128.load(filterTaps, 112), q3)), plus(times(v128.load(filterTaps, 128), q4), times(v128.load(filterTaps, 144), q5))), plus(times(v128.load(filterTaps, 160), q6), times(v128.load(filterTaps, 176), q7)));
+    const v = plus(plus(plus(plus(times(v128.load(filterTaps, 192), q0), times(v128.load(filterTaps, 208), q1)), plus(times(v128.load(filterTaps, 224), q2), times(v128.load(filterTaps, 240), q3))), plus(plus(times(v128.load(filterTaps, 256), q4), times(v128.load(filterTaps, 272), q5)), plus(times(v128.load(filterTaps, 288), q6), times(v128.load(filterTaps, 304), q7)))), plus(times(v128.load(filterTaps, 320), q8), times(v128.load(filterTaps, 336), q9)));
+    const a = plus(plus(plus(times(v128.load(filterTaps, 352), q1), times(v128.load(filterTaps, 368), q2)), plus(times(v128.load(filterTaps, 384), q3), times(v128.load(filterTaps, 400), q4))), plus(plus(times(v128.load(filterTaps, 416), q5), times(v128.load(filterTaps, 432), q6)), plus(times(v128.load(filterTaps, 448), q7), times(v128.load(filterTaps, 464), q8))));
     v128.store(frameAt(displacement, number & displacementMask), u);
     v128.store(frameAt(velocity, number & wallMask), v);
     v128.store(frameAt(acceleration, number & wallMask), a);

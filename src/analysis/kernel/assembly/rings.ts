@@ -20,8 +20,10 @@ export let binFrames: f64 = 0;
 /** Frames of lead before the program. */
 export let leadFrames: i32 = 0;
 
-/** Interpolator for the fraction of a turn that is no whole number of frames. */
-export const delayTaps: usize = memory.data(12 * 8, 16);
+/** Interpolators for what a turn, a turn and the slack, a turn less the slack lack of whole frames. */
+export const delayTaps: usize = memory.data(3 * 12 * 8, 16);
+export const earliestTaps: usize = delayTaps + 12 * 8;
+export const latestTaps: usize = delayTaps + 24 * 8;
 
 function powerOfTwo(least: i32): i32 {
   let size = 4096;

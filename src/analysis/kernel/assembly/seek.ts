@@ -1,5 +1,5 @@
 import { GROUP_SHIFT, groupBound } from './groups';
-import { lookAtRing, peakNear, rise, signalAt, valueAt } from './interpolate';
+import { lookAtRing, peakNear, peakPlace, rise, signalAt, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 
 /**
@@ -8,13 +8,12 @@ import { displacement, displacementMask } from './rings';
  */
 export function seek(from: f64, until: f64, wl: f64, wr: f64): f64 {
   lookAtRing(displacement, displacementMask, wl, wr);
-  const first = <i32>Math.ceil(from);
-  const end = <i32>Math.ceil(until);
+  const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
+  const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
   let largest = max<f64>(valueAt(from), valueAt(until));
-  const lastGroup = (end - 1) >> GROUP_SHIFT;
   let likeliest = -1;
   let most = largest;
-  for (let group = first >> GROUP_SHIFT; group <= lastGroup; group++) {
+  for (let group = firstGroup; group <= lastGroup; group++) {
     const bound = groupBound(group, wl, wr);
     if (bound > most) {
       most = bound;
@@ -22,26 +21,27 @@ export function seek(from: f64, until: f64, wl: f64, wr: f64): f64 {
     }
   }
   if (likeliest < 0) return largest;
-  largest = climbGroup(likeliest, first, end, largest);
-  for (let group = first >> GROUP_SHIFT; group <= lastGroup; group++) {
-    if (groupBound(group, wl, wr) > largest) largest = climbGroup(group, first, end, largest);
+  largest = climbGroup(likeliest, from, until, largest);
+  for (let group = firstGroup; group <= lastGroup; group++) {
+    if (groupBound(group, wl, wr) > largest) largest = climbGroup(group, from, until, largest);
   }
   return largest;
 }
 
-/** Raises `best` by the frames of a group between `first` and `end`, of what is looked at. */
-export function climbGroup(group: i32, first: i32, end: i32, best: f64): f64 {
-  const from = max<i32>(first, group << GROUP_SHIFT);
-  const until = min<i32>(end, (group + 1) << GROUP_SHIFT);
+/** Raises `best` by the frames and peaks of a group between two places, of what is looked at. */
+export function climbGroup(group: i32, from: f64, until: f64, best: f64): f64 {
+  const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
+  const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
   let largest = best;
-  let before = signalAt(from - 1);
-  let at = signalAt(from);
-  for (let n = from; n < until; n++) {
+  let before = signalAt(first - 1);
+  let at = signalAt(first);
+  for (let n = first; n < end; n++) {
     const after = signalAt(n + 1);
-    if (at >= before && at > after) {
-      if (at + rise(before, at, after) > largest) largest = max<f64>(largest, peakNear(n));
-    } else if (at > largest) {
-      largest = at;
+    const isInside = <f64>n >= from && <f64>n <= until;
+    if (at > largest && isInside) largest = at;
+    if (at >= before && at > after && at + rise(before, at, after) > largest) {
+      const peak = peakNear(n);
+      if (peak > largest && peakPlace >= from && peakPlace <= until) largest = peak;
     }
     before = at;
     at = after;

@@ -1,4 +1,4 @@
-import { lookAtRing, peakNear, signalAt, valueAt, isLocalMaximum } from './interpolate';
+import { isLocalMaximum, lookAtRing, peakNear, peakPlace, valueAt } from './interpolate';
 import { acceleration, velocity, wallMask } from './rings';
 import { anyLarger, frameAt } from './vector';
 
@@ -20,6 +20,9 @@ export let quarterCount: i32 = 0;
 const velocitySquare: usize = memory.data(16, 16);
 const accelerationSquare: usize = memory.data(16, 16);
 let frames: f64 = 0;
+/** Places between which peaks count: the quarter's own edges. */
+let peaksFrom: f64 = 0;
+let peaksUntil: f64 = 0;
 
 /**
  * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
@@ -59,16 +62,19 @@ export function measureWalls(from: f64, until: f64, bin: i32): void {
   const first = <i32>Math.ceil(from);
   const end = <i32>Math.ceil(until);
   const within = bin % BINS_PER_QUARTER;
+  const isLast = within == BINS_PER_QUARTER - 1;
+  peaksUntil = isLast ? until : Infinity;
   if (within == 0) {
+    peaksFrom = from;
     memory.fill(figures(), 0, FIGURES * 8);
-    peakAtEdge(from);
+    peakAtEdge(from, first - 1);
   }
   measure(velocity, velocitySquare, Math.SQRT2, first, end, figures(), exponentCounts);
   const accelerations = exponentCounts + 2 * EXPONENT_BYTES;
   measure(acceleration, accelerationSquare, 1, first, end, figures() + 16, accelerations);
   frames += <f64>(end - first);
-  if (within == BINS_PER_QUARTER - 1) {
-    peakAtEdge(until);
+  if (isLast) {
+    peakAtEdge(until, end);
     endQuarter();
   }
 }
@@ -96,10 +102,13 @@ function fileClasses(row: i32): void {
   }
 }
 
-function peakAtEdge(place: f64): void {
+/** Value at an edge of the quarter, and the peak that lies within it next to a frame beyond. */
+function peakAtEdge(place: f64, beyond: i32): void {
   for (let channel = 0; channel < 2; channel++) {
     edgeOf(velocity, channel, place, figures());
     edgeOf(acceleration, channel, place, figures() + 16);
+    seekPeak(velocity, beyond, channel, figures());
+    seekPeak(acceleration, beyond, channel, figures() + 16);
   }
 }
 
@@ -165,12 +174,18 @@ function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
   }
 }
 
-/** Raises a peak to the magnitude at a frame or next to it. */
+/** Raises a peak to the magnitude at a frame or next to it, as far as that lies in the quarter. */
 function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
   const value = load<f64>(frameAt(ring, frame & wallMask) + (<usize>channel << 3));
   const sign: f64 = value < 0 ? -1 : 1;
   lookAtRing(ring, wallMask, channel == 0 ? sign : 0, channel == 0 ? 0 : sign);
   const at = peaks + (<usize>channel << 3);
-  const magnitude = isLocalMaximum(frame) ? peakNear(frame) : signalAt(frame);
-  store<f64>(at, max<f64>(load<f64>(at), magnitude));
+  if (<f64>frame >= peaksFrom && <f64>frame <= peaksUntil) {
+    store<f64>(at, max<f64>(load<f64>(at), sign * value));
+  }
+  if (!isLocalMaximum(frame)) return;
+  const peak = peakNear(frame);
+  if (peakPlace >= peaksFrom && peakPlace <= peaksUntil) {
+    store<f64>(at, max<f64>(load<f64>(at), peak));
+  }
 }
