@@ -14,6 +14,9 @@ export function classOf(x: number): number {
   return Math.min(Math.max(exponent, LOWEST_CLASS), LOWEST_CLASS + COUNTING_CLASSES - 1);
 }
 
+/** Classes by which √2 times a magnitude lies above it: exactly two. */
+export const ROOT_TWO_CLASSES = 2;
+
 /** An empty histogram over a number of quarters. */
 export function emptyHistogram(quarterCount: number): Histogram {
   return {
@@ -25,11 +28,17 @@ export function emptyHistogram(quarterCount: number): Histogram {
 /**
  * Files one quarter's counts: from its highest class that counted anything downwards.
  * @param counts COUNTING_CLASSES long, from LOWEST_CLASS upwards
+ * @param shift classes that what is filed lies above what was counted
  */
-export function fileQuarter(histogram: Histogram, quarter: number, counts: Uint32Array): void {
+export function fileQuarter(
+  histogram: Histogram,
+  quarter: number,
+  counts: Uint32Array,
+  shift = 0,
+): void {
   let top = counts.length - 1;
   while (top > 0 && counts[top] === 0) top--;
-  histogram.topClass[quarter] = top + LOWEST_CLASS;
+  histogram.topClass[quarter] = top + LOWEST_CLASS + shift;
   const row = quarter * HISTOGRAM_CLASSES;
   for (let index = top; index >= 0; index--) {
     const under = Math.min(top - index, HISTOGRAM_CLASSES - 1);

@@ -17,12 +17,19 @@ export interface FacingWalls {
 
 /**
  * Largest u_R(t) − u_L(t − T + δ) over |δ| ≤ slack and t between two places, in frames.
+ * @param approach the same at δ = 0, which it is never under
  * Where it is largest, either δ is at one of its ends, and the two closings at a fixed delay hold
  * it, or u_L has a trough there and u_R a peak or an end of the span.
  */
-export function looseMaximumBetween(walls: FacingWalls, from: number, until: number): number {
+export function looseMaximumBetween(
+  walls: FacingWalls,
+  from: number,
+  until: number,
+  approach: number,
+): number {
   const { outer, earliest, latest } = walls;
   let largest = Math.max(
+    approach,
     maximumBetween(earliest, from, until),
     maximumBetween(latest, from, until),
     valueAt(outer, from) + innerMaximum(walls, from),

@@ -138,9 +138,12 @@ function edgeMaxima(walls: Stereo, clock: SpiralClock, quarterCount: number): Ed
     earliest: closingAt(turnFrames + slackFrames),
     latest: closingAt(turnFrames - slackFrames),
   };
-  const perBin = (maximum: (from: number, until: number) => number, dilation = 0): Float64Array =>
+  const perBin = (
+    maximum: (from: number, until: number, bin: number) => number,
+    dilation = 0,
+  ): Float64Array =>
     Float64Array.from({ length: quarterCount * BINS_PER_QUARTER }, (_, bin) =>
-      maximum(binEdge(clock, bin) - dilation, binEdge(clock, bin + 1) + dilation),
+      maximum(binEdge(clock, bin) - dilation, binEdge(clock, bin + 1) + dilation, bin),
     );
   const maximumOf = (signal: Frames) => (from: number, until: number) =>
     maximumBetween(signal, from, until);
@@ -151,7 +154,7 @@ function edgeMaxima(walls: Stereo, clock: SpiralClock, quarterCount: number): Ed
     approachLoose:
       slackFrames === 0
         ? approach
-        : perBin((from, until) => looseMaximumBetween(facing, from, until)),
+        : perBin((from, until, bin) => looseMaximumBetween(facing, from, until, approach[bin]!)),
     lift: perBin(maximumOf(framesOf(vertical))),
     sink: perBin(maximumOf(framesOf(vertical, -1))),
     lateral: perBin((from, until) =>

@@ -5,6 +5,7 @@ import {
   emptyHistogram,
   fileQuarter,
   LOWEST_CLASS,
+  ROOT_TWO_CLASSES,
 } from './histogram.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { BINS_PER_QUARTER, type WallMotion } from './motion.js';
@@ -38,8 +39,8 @@ export function measureWall(
     const acceleration = motion.acceleration.subarray(...frames);
     wall.velocityMeanSquare[quarter] = meanSquare(velocity);
     wall.accelerationMeanSquare[quarter] = meanSquare(acceleration);
-    fileQuarter(wall.edgeVelocityHistogram, quarter, countClasses(velocity, Math.SQRT2));
-    fileQuarter(wall.accelerationHistogram, quarter, countClasses(acceleration, 1));
+    fileQuarter(wall.edgeVelocityHistogram, quarter, countClasses(velocity), ROOT_TWO_CLASSES);
+    fileQuarter(wall.accelerationHistogram, quarter, countClasses(acceleration));
   }
   return wall;
 }
@@ -54,8 +55,8 @@ function meanSquare(signal: Float64Array): number {
   return signal.reduce((sum, value) => sum + value * value, 0) / signal.length;
 }
 
-function countClasses(signal: Float64Array, factor: number): Uint32Array {
+function countClasses(signal: Float64Array): Uint32Array {
   const counts = new Uint32Array(COUNTING_CLASSES);
-  for (const value of signal) counts[classOf(factor * value) - LOWEST_CLASS]!++;
+  for (const value of signal) counts[classOf(value) - LOWEST_CLASS]!++;
   return counts;
 }

@@ -1,4 +1,4 @@
-import { COUNTING_CLASSES, emptyHistogram, fileQuarter } from '../histogram.js';
+import { COUNTING_CLASSES, emptyHistogram, fileQuarter, ROOT_TWO_CLASSES } from '../histogram.js';
 import { BINS_PER_QUARTER, type MotionSummary, type WallMotion } from '../motion.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
@@ -107,6 +107,6 @@ function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: numb
       kernel.quarterCounts.value + at * COUNTING_CLASSES * 4,
       COUNTING_CLASSES,
     );
-  fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row));
+  fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row), ROOT_TWO_CLASSES);
   fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2));
 }

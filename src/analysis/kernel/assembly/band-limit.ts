@@ -45,6 +45,9 @@ function drop(stage: Waiting, count: i32): void {
   memory.copy(stage.buffer, frameAt(stage.buffer, count), <usize>stage.fill << 4);
 }
 
+/** Two outputs at a time share the taps; a last odd one brings a frame along that is not counted. */
+// Halving and doubling write up to two frames more than they return.
+
 /** Halves by the gentle half-band in place; returns the frames that came out. */
 export function halveFirst(frames: usize, count: i32): i32 {
   append(first, frames, count);
@@ -64,25 +67,30 @@ function halve(stage: Waiting, taps: usize, pairs: i32, out: usize, measure: boo
   const count = (ready + 1) >> 1;
   const half = f64x2.splat(0.5);
   let power = v128.load(ultrasonicPower);
-  for (let n = 0; n < count; n++) {
+  for (let n = 0; n < count; n += 2) {
     const centre = frameAt(stage.buffer, reach + 2 * n);
     let around = f64x2.splat(0);
     let around2 = f64x2.splat(0);
     let before = centre - 16;
     let after = centre + 16;
-    for (let tap = taps, end = taps + (<usize>pairs << 4); tap < end; tap += 32) {
-      around = f64x2.add(around, f64x2.mul(v128.load(tap),
-        f64x2.add(v128.load(before), v128.load(after))));
-      around2 = f64x2.add(around2, f64x2.mul(v128.load(tap, 16),
-        f64x2.add(v128.load(before - 32), v128.load(after, 32))));
-      before -= 64;
-      after += 64;
+    for (let tap = taps, end = taps + (<usize>pairs << 4); tap < end; tap += 16) {
+      const weight = v128.load(tap);
+      const pair = f64x2.add(v128.load(before), v128.load(after));
+      const pair2 = f64x2.add(v128.load(before, 32), v128.load(after, 32));
+      around = f64x2.add(around, f64x2.mul(weight, pair));
+      around2 = f64x2.add(around2, f64x2.mul(weight, pair2));
+      before -= 32;
+      after += 32;
     }
-    around = f64x2.add(around, around2);
     const middle = f64x2.mul(half, v128.load(centre));
+    const middle2 = f64x2.mul(half, v128.load(centre, 32));
     v128.store(frameAt(out, n), f64x2.add(middle, around));
+    v128.store(frameAt(out, n + 1), f64x2.add(middle2, around2));
     const high = f64x2.sub(middle, around);
     power = f64x2.add(power, f64x2.mul(high, high));
+    if (n + 1 == count) break;
+    const high2 = f64x2.sub(middle2, around2);
+    power = f64x2.add(power, f64x2.mul(high2, high2));
   }
   if (measure) v128.store(ultrasonicPower, power);
   drop(stage, 2 * count);
@@ -94,24 +102,27 @@ export function doubleRate(frames: usize, count: i32, out: usize): i32 {
   append(between, frames, count);
   const ready = between.fill - (2 * bandEndPairs - 1);
   if (ready <= 0) return 0;
-  for (let n = 0; n < ready; n++) {
+  const end = bandEndTaps + (<usize>bandEndPairs << 4);
+  for (let n = 0; n < ready; n += 2) {
     const at = frameAt(between.buffer, bandEndPairs - 1 + n);
     let sum = f64x2.splat(0);
     let sum2 = f64x2.splat(0);
     let before = at;
     let after = at + 16;
-    const end = bandEndTaps + (<usize>bandEndPairs << 4);
-    for (let tap = bandEndTaps; tap < end; tap += 32) {
-      sum = f64x2.add(sum, f64x2.mul(v128.load(tap),
-        f64x2.add(v128.load(before), v128.load(after))));
-      sum2 = f64x2.add(sum2, f64x2.mul(v128.load(tap, 16),
-        f64x2.add(v128.load(before - 16), v128.load(after, 16))));
-      before -= 32;
-      after += 32;
+    for (let tap = bandEndTaps; tap < end; tap += 16) {
+      const weight = v128.load(tap);
+      const pair = f64x2.add(v128.load(before), v128.load(after));
+      const pair2 = f64x2.add(v128.load(before, 16), v128.load(after, 16));
+      sum = f64x2.add(sum, f64x2.mul(weight, pair));
+      sum2 = f64x2.add(sum2, f64x2.mul(weight, pair2));
+      before -= 16;
+      after += 16;
     }
-    sum = f64x2.add(sum, sum2);
-    v128.store(frameAt(out, 2 * n), v128.load(at));
-    v128.store(frameAt(out, 2 * n + 1), f64x2.add(sum, sum));
+    const target = frameAt(out, 2 * n);
+    v128.store(target, v128.load(at), 0);
+    v128.store(target, f64x2.add(sum, sum), 16);
+    v128.store(target, v128.load(at, 16), 32);
+    v128.store(target, f64x2.add(sum2, sum2), 48);
   }
   drop(between, ready);
   return 2 * ready;

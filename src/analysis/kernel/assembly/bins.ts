@@ -41,9 +41,9 @@ export function measureBins(): void {
 function measureBin(from: f64, until: f64): void {
   const out = binMaxima + <usize>(binCount * COLUMNS * 8);
   boundOuter(<i32>Math.floor(from) >> GROUP_SHIFT, <i32>Math.ceil(until) >> GROUP_SHIFT);
-  const approach = closingMaximum(from, until, turnFrames, delayTaps);
+  const approach = closingMaximum(from, until, turnFrames, delayTaps, -Infinity);
   store<f64>(out, approach);
-  store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until), 8);
+  store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until, approach), 8);
   store<f64>(out, seek(from, until, HALF_ROOT, -HALF_ROOT), 16);
   store<f64>(out, seek(from, until, -HALF_ROOT, HALF_ROOT), 24);
   const outwards = seek(from, until, HALF_ROOT, HALF_ROOT);

@@ -15,15 +15,15 @@ let whole: i32 = 0;
 let fractionTaps: usize = 0;
 
 /**
- * Largest √2·(u_R(t) − u_L(t − delay)) between two places.
+ * Largest √2·(u_R(t) − u_L(t − delay)) between two places, or `floor` where that is higher.
  * @param taps interpolator for the fraction that `delay` falls short of a whole number of frames
  */
-export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize): f64 {
+export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, floor: f64): f64 {
   whole = <i32>Math.ceil(delay);
   fractionTaps = <f64>whole == delay ? 0 : taps;
   const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
   const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
-  let largest = max<f64>(closingAt(from), closingAt(until));
+  let largest = max<f64>(floor, max<f64>(closingAt(from), closingAt(until)));
   let likeliest = -1;
   let most = largest;
   for (let group = firstGroup; group <= lastGroup; group++) {

@@ -7,12 +7,12 @@ import { seek } from './seek';
 /**
  * Largest √2·(u_R(t) − u_L(t − T + δ)) over |δ| ≤ slack and t between two places: either δ is at
  * one of its ends, or u_L has a trough there and u_R a peak or an end of the span.
+ * @param approach the same at δ = 0, which it is never under
  */
-export function looseMaximum(from: f64, until: f64): f64 {
-  let largest = max<f64>(
-    closingMaximum(from, until, turnFrames + slackFrames, earliestTaps),
-    closingMaximum(from, until, turnFrames - slackFrames, latestTaps),
-  ) * Math.SQRT1_2;
+export function looseMaximum(from: f64, until: f64, approach: f64): f64 {
+  const early = closingMaximum(from, until, turnFrames + slackFrames, earliestTaps, approach);
+  const late = closingMaximum(from, until, turnFrames - slackFrames, latestTaps, early);
+  let largest = late * Math.SQRT1_2;
   largest = max<f64>(largest, max<f64>(looseAtEnd(from), looseAtEnd(until)));
   const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
   const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;

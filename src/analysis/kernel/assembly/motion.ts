@@ -69,20 +69,22 @@ export function programRoom(): usize {
 export function moveWalls(count: i32): void {
   seekTruePeak(program, KEPT - PEAK_MARGIN, KEPT - PEAK_MARGIN + count);
   const wired = frameAt(recursion, KEPT);
-  wire(programRoom(), wired, count);
+  const plain = !swap && !isElliptical;
+  if (!plain) exchange(programRoom(), wired, count);
   if (isElliptical) filterSide(wired, count);
-  recurse(wired, count);
+  if (plain) recurse(programRoom(), wired, count, v128.load(gains));
+  else recurse(wired, wired, count, f64x2.splat(1));
   writeMotion(count);
   memory.copy(program, frameAt(program, count), KEPT << 4);
   memory.copy(recursion, frameAt(recursion, count), KEPT << 4);
 }
 
-function wire(frames: usize, out: usize, count: i32): void {
+/** Channels as they are to be cut: exchanged if wired so, with their gains. */
+function exchange(frames: usize, out: usize, count: i32): void {
   const gain = v128.load(gains);
   for (let n = 0; n < count; n++) {
     const frame = v128.load(frameAt(frames, n));
-    const placed = swap ? exchanged(frame) : frame;
-    v128.store(frameAt(out, n), f64x2.mul(placed, gain));
+    v128.store(frameAt(out, n), f64x2.mul(gain, swap ? exchanged(frame) : frame));
   }
 }
 
@@ -107,8 +109,8 @@ function filterSide(frames: usize, count: i32): void {
   v128.store(delays, delay2, 48);
 }
 
-/** The common recursion, in place. */
-function recurse(frames: usize, count: i32): void {
+/** The common recursion on frames and their gain. */
+function recurse(frames: usize, out: usize, count: i32, gain: v128): void {
   const zero1 = v128.load(filterTaps, 16);
   const zero2 = v128.load(filterTaps, 32);
   const pole1 = v128.load(filterTaps, 48);
@@ -116,15 +118,15 @@ function recurse(frames: usize, count: i32): void {
   const pole3 = v128.load(filterTaps, 80);
   let p1 = v128.load(delays, 0);
   let p2 = v128.load(delays, 16);
-  let q1 = v128.load(frames - 16);
-  let q2 = v128.load(frames - 32);
-  let q3 = v128.load(frames - 48);
+  let q1 = v128.load(out - 16);
+  let q2 = v128.load(out - 32);
+  let q3 = v128.load(out - 48);
   for (let n = 0; n < count; n++) {
-    const p = v128.load(frameAt(frames, n));
+    const p = f64x2.mul(gain, v128.load(frameAt(frames, n)));
     const input = f64x2.add(p, f64x2.add(f64x2.mul(zero1, p1), f64x2.mul(zero2, p2)));
     const past = f64x2.add(f64x2.mul(pole2, q2), f64x2.mul(pole3, q3));
     const q = f64x2.sub(f64x2.sub(input, past), f64x2.mul(pole1, q1));
-    v128.store(frameAt(frames, n), q);
+    v128.store(frameAt(out, n), q);
     p2 = p1;
     p1 = p;
     q3 = q2;

@@ -50,56 +50,79 @@ function sampleAt(address: usize): f64 {
   return <f64>(<i32>load<u8>(address) - 128) * scale;
 }
 
-/** The commonest premaster: both words of a frame from one load of eight bytes. */
-// @ts-ignore: decorator
-@inline
-function stereo24(address: usize, scales: v128): v128 {
-  const bytes = load<u64>(address);
-  const words = i32x4.splat(<i32>(bytes << 8));
-  const both = i32x4.replace_lane(words, 1, <i32>(bytes >> 16));
-  return f64x2.mul(f64x2.convert_low_i32x4_s(i32x4.shr_s(both, 8)), scales);
+/**
+ * The commonest premaster, 24 bits and two channels: two frames from one load, their words moved to
+ * the upper bytes of 32 bits.
+ */
+function convertStereo24(address: usize, count: i32, out: usize): void {
+  const scales = f64x2.splat(scale / 256);
+  for (let n = 0; n < count; n += 2) {
+    const bytes = v128.load(address + <usize>(n * 6));
+    const words = v128.swizzle(
+      bytes, i8x16(-1, 0, 1, 2, -1, 3, 4, 5, -1, 6, 7, 8, -1, 9, 10, 11));
+    const second = v128.shuffle<i64>(words, words, 1, 0);
+    v128.store(frameAt(out, n), f64x2.mul(f64x2.convert_low_i32x4_s(words), scales));
+    v128.store(frameAt(out, n + 1), f64x2.mul(f64x2.convert_low_i32x4_s(second), scales));
+  }
+}
+
+function convertAny(address: usize, count: i32, out: usize): void {
+  const rightOffset: usize = channels == 2 ? <usize>bytesPerSample : 0;
+  const step = <usize>bytesPerFrame();
+  for (let n = 0; n < count; n++) {
+    const at = address + <usize>n * step;
+    v128.store(frameAt(out, n), f64x2(sampleAt(at), sampleAt(at + rightOffset)));
+  }
 }
 
 /**
  * Converts raw frames and adds them to the sums.
+ * @param out room for one frame more
  * @returns the first frame of these that is not finite or too large; −1 if all are fit
  */
 export function convertFrames(address: usize, count: i32, out: usize): i32 {
-  const rightOffset: usize = channels == 2 ? <usize>bytesPerSample : 0;
-  const step = <usize>bytesPerFrame();
+  if (bytesPerSample == 3 && channels == 2) convertStereo24(address, count, out);
+  else convertAny(address, count, out);
+  if (isFloat) {
+    const unfit = firstUnfit(out, count);
+    if (unfit >= 0) return unfit;
+  }
+  sumFrames(out, count);
+  framesDone += <f64>count;
+  return -1;
+}
+
+function firstUnfit(frames: usize, count: i32): i32 {
   const limit = f64x2.splat(sampleLimit);
-  const isStereo24 = bytesPerSample == 3 && channels == 2;
-  const scales = f64x2.splat(scale);
+  for (let n = 0; n < count; n++) {
+    const magnitude = f64x2.abs(v128.load(frameAt(frames, n)));
+    if (!v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
+  }
+  return -1;
+}
+
+function sumFrames(frames: usize, count: i32): void {
   let sum = v128.load(sums, 0);
   let square = v128.load(sums, 16);
   let cross = v128.load(sums, 32);
-  let peak = v128.load(sums, 48);
   let differing = f64x2.splat(0);
   let largest = f64x2.splat(0);
   for (let n = 0; n < count; n++) {
-    const at = address + <usize>n * step;
-    const frame = isStereo24 ? stereo24(at, scales)
-      : f64x2(sampleAt(at), sampleAt(at + rightOffset));
-    v128.store(frameAt(out, n), frame);
-    const magnitude = f64x2.abs(frame);
-    if (isFloat && !v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
+    const frame = v128.load(frameAt(frames, n));
     const other = exchanged(frame);
     sum = f64x2.add(sum, frame);
     square = f64x2.add(square, f64x2.mul(frame, frame));
     cross = f64x2.add(cross, f64x2.mul(frame, other));
-    largest = f64x2.pmax(largest, magnitude);
+    largest = f64x2.pmax(largest, f64x2.abs(frame));
     differing = v128.or(differing, f64x2.ne(frame, other));
   }
-  peak = f64x2.pmax(peak, largest);
-  if (v128.any_true(differing)) identical = false;
-  const mayClip = v128.any_true(f64x2.ge(largest, f64x2.splat(fullScale)));
-  if (mayClip || (leftRun | rightRun) != 0) countRuns(out, count);
   v128.store(sums, sum, 0);
   v128.store(sums, square, 16);
   v128.store(sums, cross, 32);
-  v128.store(sums, peak, 48);
-  framesDone += <f64>count;
-  return -1;
+  v128.store(sums, f64x2.pmax(v128.load(sums, 48), largest), 48);
+  if (v128.any_true(differing)) identical = false;
+  const mayClip = v128.any_true(f64x2.ge(largest, f64x2.splat(fullScale)));
+  if (mayClip || (leftRun | rightRun) != 0) countRuns(frames, count);
 }
 
 /** Follows the runs at full scale through frames that may hold some. */

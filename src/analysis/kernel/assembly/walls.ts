@@ -13,7 +13,7 @@ const FIGURES: i32 = 8;
 const COUNT_BYTES: usize = 4 * CLASSES * 4;
 
 export const quarterFigures: usize = memory.data((QUARTER_CAPACITY + 1) * FIGURES * 8, 16);
-/** Per quarter: counts of edge velocity left, right, acceleration left, right. */
+/** Per quarter: counts of velocity left, right, acceleration left, right. */
 export const quarterCounts: usize = memory.data((QUARTER_CAPACITY + 1) * 4 * CLASSES * 4, 16);
 export let quarterCount: i32 = 0;
 
@@ -35,7 +35,7 @@ const STRIDE: i32 = 32;
 const EXPONENTS: i32 = 2048;
 const EXPONENT_BYTES: usize = EXPONENTS * 4;
 const EXPONENT_OF_ONE: i32 = 1023;
-/** Counts of the quarter in hand by exponent: edge velocity left, right, acceleration left, right. */
+/** Counts of the quarter in hand by exponent: velocity left, right, acceleration left, right. */
 const exponentCounts: usize = memory.data(4 * EXPONENTS * 4, 16);
 
 /** Lets the complete quarters go; the figures of the one in hand move to the front. */
@@ -69,9 +69,9 @@ export function measureWalls(from: f64, until: f64, bin: i32): void {
     memory.fill(figures(), 0, FIGURES * 8);
     peakAtEdge(from, first - 1);
   }
-  measure(velocity, velocitySquare, Math.SQRT2, first, end, figures(), exponentCounts);
+  measure(velocity, velocitySquare, first, end, figures(), exponentCounts);
   const accelerations = exponentCounts + 2 * EXPONENT_BYTES;
-  measure(acceleration, accelerationSquare, 1, first, end, figures() + 16, accelerations);
+  measure(acceleration, accelerationSquare, first, end, figures() + 16, accelerations);
   frames += <f64>(end - first);
   if (isLast) {
     peakAtEdge(until, end);
@@ -128,10 +128,9 @@ function count(row: usize, fourthBits: i64): void {
 
 /** Squares, classes and peaks of one quantity of both walls. */
 function measure(
-  ring: usize, squareSum: usize, factor: f64, first: i32, end: i32, peaks: usize, exponents: usize,
+  ring: usize, squareSum: usize, first: i32, end: i32, peaks: usize, exponents: usize,
 ): void {
   const share = f64x2.splat(PEAK_SHARE);
-  const factors = f64x2.splat(factor);
   let total = v128.load(squareSum);
   let before = v128.load(frameAt(ring, (first - 1) & wallMask));
   let at = v128.load(frameAt(ring, first & wallMask));
@@ -140,9 +139,8 @@ function measure(
     let most = f64x2.splat(0);
     for (let n = start; n < stop; n++) {
       const after = v128.load(frameAt(ring, (n + 1) & wallMask));
-      total = f64x2.add(total, f64x2.mul(at, at));
-      const scaled = f64x2.mul(factors, at);
-      const square = f64x2.mul(scaled, scaled);
+      const square = f64x2.mul(at, at);
+      total = f64x2.add(total, square);
       const fourth = f64x2.mul(square, square);
       count(exponents, i64x2.extract_lane(fourth, 0));
       count(exponents + EXPONENT_BYTES, i64x2.extract_lane(fourth, 1));
