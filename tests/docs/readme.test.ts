@@ -1,0 +1,83 @@
+// README.md against the tables of the program: findings, profile fields, exit codes, options.
+import { describe, expect, test } from 'vitest';
+import { EXIT_CODES } from '../../src/commands/exit-code.js';
+import { FINDING_IDS } from '../../src/model/forecast-types.js';
+import { COMMON_DEFAULTS, DISC_DEFAULTS } from '../../src/profile/profile-defaults.js';
+import { parseProfile } from '../../src/profile/profile-file.js';
+import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { runFurrow } from '../support/run-furrow.js';
+import { blocks, codeSpans, headings, prose, README, tableRows } from './markdown.js';
+
+const rows = tableRows(README);
+
+describe('findings', () => {
+  const titles = headings(README)
+    .filter(([level, text]) => level === 3 && text.startsWith('`'))
+    .map(([, text]) => text.slice(1, -1));
+
+  test('each has one heading, named by its id, and nothing else has', () => {
+    expect(titles).toEqual([...FINDING_IDS]);
+  });
+
+  test.each(FINDING_IDS)('%s is told with its severity and a remedy', (id) => {
+    const section = prose(README).split(`### \`${id}\`\n`)[1]?.split(/^#/m)[0] ?? '';
+    expect(section).toMatch(/\b(fault|caution|note)\b/i);
+    expect(section).toContain('**Remedy:**');
+  });
+});
+
+describe('the profile', () => {
+  test.each(defaultCells())('%s has one row, with its default %s', (field, cell) => {
+    const found = rows.filter(([first]) => first === `\`${field}\``);
+    expect(found.map(([, shown]) => shown)).toEqual([cell]);
+  });
+
+  test('no row names a field that does not exist', () => {
+    const fields = new Set(defaultCells().map(([field]) => `\`${field}\``));
+    const heads = rows.filter(([first, second]) => first === 'field' && second === 'default');
+    expect(heads).toHaveLength(5);
+    const shown = rows.filter((cells) => cells.length === heads[0]?.length);
+    const named = shown.map(([first = '']) => first).filter((first) => first.startsWith('`'));
+    expect(named).toHaveLength(fields.size);
+    expect(named.filter((first) => !fields.has(first))).toEqual([]);
+  });
+
+  test('the example can be read, and says what it seems to', () => {
+    const [text = ''] = blocks(README, 'jsonc');
+    const settings = resolveProfile({ file: parseProfile('example', text) });
+    expect(settings).toMatchObject({ rpm: 33.29, executesIsSet: true, machine: { gain: 1.1 } });
+    expect(settings.pitchMax).toBeWithin(400e-6, 1e-12);
+  });
+});
+
+test('the table of exit codes has those that the help tells', () => {
+  const told = [...EXIT_CODES.matchAll(/^ +(\d+) /gm)].map(([, code]) => code);
+  const shown = rows.flatMap(([first = '']) => /^`(\d+)`$/.exec(first)?.[1] ?? []);
+  expect(shown).toEqual(told);
+});
+
+test('every option that is named exists', async () => {
+  const { stdout } = await runFurrow(['forecast', '--help']);
+  const known = new Set(stdout.match(/--[a-z][a-z-]*/g));
+  const spans = [...codeSpans(README), ...blocks(README, 'sh')].filter((text) => !/npm/.test(text));
+  const named = spans.flatMap((text) => text.match(/--[a-z][a-z-]*/g) ?? []);
+  expect(named.length).toBeGreaterThan(10);
+  expect(named.filter((option) => !known.has(option))).toEqual([]);
+});
+
+/** Each field with its default as a cell shows it; those of a disc for 12, 10 and 7 inches. */
+function defaultCells(): [field: string, cell: string][] {
+  const { machine, ...common } = COMMON_DEFAULTS;
+  const discs = [DISC_DEFAULTS[12], DISC_DEFAULTS[10], DISC_DEFAULTS[7]];
+  const disc = Object.keys(DISC_DEFAULTS[12]).map((field): [string, string] => {
+    const values = discs.map((of) => Object.entries(of).find(([name]) => name === field)?.[1]);
+    return [field, values.map(code).join(' / ')];
+  });
+  const plain = (prefix: string, of: object) =>
+    Object.entries(of).map(([field, value]): [string, string] => [prefix + field, code(value)]);
+  return [...disc, ...plain('', common), ...plain('machine.', machine)];
+}
+
+function code(value: unknown): string {
+  return `\`${String(value)}\``;
+}
