@@ -169,6 +169,10 @@ function expectAlike(passed: Figures, plain: Figures): void {
     if (path.endsWith('.approachLoose')) {
       // The place of a flat top, at which the window is laid, is known less exactly than its height.
       expect(actual, path).toBeWithin(wanted, 1e-8 * edge);
+    } else if (path.endsWith('Peak')) {
+      // A flat top whose place rounding puts on either side of a quarter's edge: its own value or
+      // the edge's, which is read from a coarser table.
+      expect(actual, path).toBeWithin(wanted, 1e-11 * Math.max(...wanted), 1e-8);
     } else if (path.endsWith('.strongestFrequency')) {
       // The top of a parabola through three nearly equal powers: it widens their rounding.
       expect(heard(actual), path).toBeWithin(heard(wanted), 1e-8, 1e-8);
