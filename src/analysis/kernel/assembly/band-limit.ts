@@ -73,14 +73,19 @@ function halve(stage: Waiting, taps: usize, pairs: i32, out: usize, measure: boo
     let around2 = f64x2.splat(0);
     let before = centre - 16;
     let after = centre + 16;
-    for (let tap = taps, end = taps + (<usize>pairs << 4); tap < end; tap += 16) {
+    for (let tap = taps, end = taps + (<usize>pairs << 4); tap < end; tap += 32) {
       const weight = v128.load(tap);
-      const pair = f64x2.add(v128.load(before), v128.load(after));
-      const pair2 = f64x2.add(v128.load(before, 32), v128.load(after, 32));
-      around = f64x2.add(around, f64x2.mul(weight, pair));
-      around2 = f64x2.add(around2, f64x2.mul(weight, pair2));
+      const next = v128.load(tap, 16);
+      const shared = v128.load(before);
+      const sharedAfter = v128.load(after, 32);
+      around = f64x2.add(around, f64x2.mul(weight, f64x2.add(shared, v128.load(after))));
+      around2 = f64x2.add(
+        around2, f64x2.mul(weight, f64x2.add(v128.load(before, 32), sharedAfter)));
       before -= 32;
-      after += 32;
+      around = f64x2.add(around, f64x2.mul(next, f64x2.add(v128.load(before), sharedAfter)));
+      around2 = f64x2.add(around2, f64x2.mul(next, f64x2.add(shared, v128.load(after, 64))));
+      before -= 32;
+      after += 64;
     }
     const middle = f64x2.mul(half, v128.load(centre));
     const middle2 = f64x2.mul(half, v128.load(centre, 32));
@@ -109,14 +114,18 @@ export function doubleRate(frames: usize, count: i32, out: usize): i32 {
     let sum2 = f64x2.splat(0);
     let before = at;
     let after = at + 16;
-    for (let tap = bandEndTaps; tap < end; tap += 16) {
+    for (let tap = bandEndTaps; tap < end; tap += 32) {
       const weight = v128.load(tap);
-      const pair = f64x2.add(v128.load(before), v128.load(after));
-      const pair2 = f64x2.add(v128.load(before, 16), v128.load(after, 16));
-      sum = f64x2.add(sum, f64x2.mul(weight, pair));
-      sum2 = f64x2.add(sum2, f64x2.mul(weight, pair2));
+      const next = v128.load(tap, 16);
+      const shared = v128.load(before);
+      const sharedAfter = v128.load(after, 16);
+      sum = f64x2.add(sum, f64x2.mul(weight, f64x2.add(shared, v128.load(after))));
+      sum2 = f64x2.add(sum2, f64x2.mul(weight, f64x2.add(v128.load(before, 16), sharedAfter)));
       before -= 16;
-      after += 16;
+      sum = f64x2.add(sum, f64x2.mul(next, f64x2.add(v128.load(before), sharedAfter)));
+      sum2 = f64x2.add(sum2, f64x2.mul(next, f64x2.add(shared, v128.load(after, 32))));
+      before -= 16;
+      after += 32;
     }
     const target = frameAt(out, 2 * n);
     v128.store(target, v128.load(at), 0);
