@@ -58,23 +58,27 @@ function closingAt(place: f64): f64 {
 
 /** Makes the row for some frames and their margin, and looks at it. */
 function lookAtClosing(first: i32, count: i32): void {
-  const numbers = row - (<usize>(first - MARGIN) << 3);
-  for (let n = first - MARGIN; n < first + count + MARGIN; n++) {
-    const outer = load<f64>(frameAt(displacement, n & displacementMask), 8);
-    const inner = fractionTaps == 0
-      ? load<f64>(frameAt(displacement, (n - whole) & displacementMask))
-      : delayedLeft(n - whole);
-    store<f64>(numbers + (<usize>n << 3), Math.SQRT2 * (outer - inner));
+  const start = first - MARGIN;
+  const outers = frameAt(displacement, start & displacementMask);
+  const inners = frameAt(displacement, (start - whole) & displacementMask);
+  for (let n = 0; n < count + 2 * MARGIN; n++) {
+    const outer = load<f64>(frameAt(outers, n), 8);
+    const inner = fractionTaps == 0 ? load<f64>(frameAt(inners, n)) : delayedLeft(start + n - whole);
+    store<f64>(row + (<usize>n << 3), Math.SQRT2 * (outer - inner));
   }
-  lookAtRow(numbers);
+  lookAtRow(row - (<usize>start << 3));
 }
 
 /** u_L where the delay is no whole number of frames. */
 function delayedLeft(frame: i32): f64 {
-  let value: f64 = 0;
-  for (let tap = 0; tap < DELAY_TAPS; tap++) {
-    const at = frameAt(displacement, (frame + tap - 5) & displacementMask);
-    value += load<f64>(fractionTaps + (<usize>tap << 3)) * load<f64>(at);
+  const run = frameAt(displacement, (frame - 5) & displacementMask);
+  let even: f64 = 0;
+  let odd: f64 = 0;
+  for (let tap = 0; tap < DELAY_TAPS; tap += 2) {
+    const taps = fractionTaps + (<usize>tap << 3);
+    const frames = frameAt(run, tap);
+    even += load<f64>(taps) * load<f64>(frames);
+    odd += load<f64>(taps, 8) * load<f64>(frames, 16);
   }
-  return value;
+  return even + odd;
 }

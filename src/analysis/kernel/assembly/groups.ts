@@ -41,12 +41,13 @@ function boundGroup(group: i32): void {
   const none = f64x2.splat(0);
   const curvatureShare = f64x2.splat(CURVATURE_SHARE);
   const slopeShare = f64x2.splat(SLOPE_SHARE);
-  let before = v128.load(frameAt(displacement, (first - 1) & displacementMask));
-  let at = v128.load(frameAt(displacement, first & displacementMask));
+  const run = frameAt(displacement, (first - 1) & displacementMask);
+  let before = v128.load(run);
+  let at = v128.load(run, 16);
   let up = f64x2.splat(-Infinity);
   let down = up;
-  for (let n = 1; n <= GROUP; n++) {
-    const after = v128.load(frameAt(displacement, (first + n) & displacementMask));
+  for (let n = 0; n < GROUP; n++) {
+    const after = v128.load(frameAt(run, n), 32);
     const curvature = f64x2.sub(f64x2.add(at, at), f64x2.add(before, after));
     const slope = f64x2.sub(after, before);
     const steep = f64x2.div(f64x2.mul(slopeShare, f64x2.mul(slope, slope)), curvature);
@@ -108,8 +109,9 @@ function outerBoundOf(group: i32): f64 {
 }
 
 function frameBound(frame: i32): f64 {
-  const at = load<f64>(frameAt(displacement, frame & displacementMask), 8);
-  const before = load<f64>(frameAt(displacement, (frame - 1) & displacementMask), 8);
-  const after = load<f64>(frameAt(displacement, (frame + 1) & displacementMask), 8);
+  const run = frameAt(displacement, (frame - 1) & displacementMask);
+  const before = load<f64>(run, 8);
+  const at = load<f64>(run, 24);
+  const after = load<f64>(run, 40);
   return at + rise(before, at, after);
 }

@@ -36,7 +36,8 @@ export const MARGIN: i32 = 8;
 export const interpolationTable: usize = memory.data((PHASES + 1) * TAPS * 8, 16);
 
 /**
- * What is interpolated: wl·left + wr·right of the frames of a ring, or the numbers of a row.
+ * What is interpolated: wl·left + wr·right of the frames of a ring, which runs of them may be read
+ * from without a mask, or the numbers of a row.
  * One at a time, so that climbing needs no closures.
  */
 let ring: usize = 0;
@@ -85,15 +86,19 @@ function rowValue(from: i32, taps: usize): f64 {
 
 /** Both walls at once; their weights come last, since the interpolation is linear. */
 function ringValue(from: i32, taps: usize): f64 {
-  let even = f64x2.splat(0);
-  let odd = f64x2.splat(0);
-  for (let tap = 0; tap < TAPS; tap += 2) {
-    const coefficients = taps + (<usize>tap << 3);
-    even = f64x2.add(even, f64x2.mul(
-      v128.load64_splat(coefficients), v128.load(frameAt(ring, (from + tap) & mask))));
-    odd = f64x2.add(odd, f64x2.mul(
-      v128.load64_splat(coefficients, 8), v128.load(frameAt(ring, (from + tap + 1) & mask))));
-  }
+  const run = frameAt(ring, from & mask);
+  let even = f64x2.mul(v128.load64_splat(taps, 0), v128.load(run, 0));
+  let odd = f64x2.mul(v128.load64_splat(taps, 8), v128.load(run, 16));
+  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 16), v128.load(run, 32)));
+  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 24), v128.load(run, 48)));
+  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 32), v128.load(run, 64)));
+  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 40), v128.load(run, 80)));
+  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 48), v128.load(run, 96)));
+  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 56), v128.load(run, 112)));
+  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 64), v128.load(run, 128)));
+  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 72), v128.load(run, 144)));
+  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 80), v128.load(run, 160)));
+  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 88), v128.load(run, 176)));
   const sum = f64x2.add(even, odd);
   return weightLeft * left(sum) + weightRight * right(sum);
 }

@@ -1,5 +1,6 @@
 import {
-  acceleration, advanceMotion, displacement, displacementMask, motionEnd, velocity, wallMask,
+  acceleration, advanceMotion, displacement, displacementMask, mirrorStart, motionEnd, velocity,
+  wallMask,
 } from './rings';
 import { CHUNK_FRAMES } from './source';
 import { seekTruePeak } from './true-peak';
@@ -146,6 +147,9 @@ function writeMotion(count: i32): void {
   while (at < end) {
     const steps = min<i32>(DECIMATION - (number & (DECIMATION - 1)), <i32>((end - at) >> 4));
     writeFrames(at, number, steps);
+    mirrorStart(displacement, displacementMask, number, steps);
+    mirrorStart(velocity, wallMask, number, steps);
+    mirrorStart(acceleration, wallMask, number, steps);
     number += steps;
     at += <usize>steps << 4;
     if ((number & (DECIMATION - 1)) == 0) endLowStep();
@@ -171,9 +175,11 @@ function writeFrames(from: usize, first: i32, count: i32): void {
   let weighted = v128.load(lowSums, 16);
   let within = f64x2.splat(<f64>(first & (DECIMATION - 1)));
   const one = f64x2.splat(1);
+  const displacements = frameAt(displacement, first & displacementMask);
+  const velocities = frameAt(velocity, first & wallMask);
+  const accelerations = frameAt(acceleration, first & wallMask);
   for (let n = 0; n < count; n++) {
     const oldest = frameAt(from, n) - (HISTORY << 4);
-    const number = first + n;
     const q0 = v128.load(oldest, 144);
     const q1 = v128.load(oldest, 128);
     const q2 = v128.load(oldest, 112);
@@ -187,9 +193,9 @@ function writeFrames(from: usize, first: i32, count: i32): void {
     const u = plus(plus(plus(times(v128.load(filterTaps, 96), q2), times(v128.load(filterTaps, 112), q3)), plus(times(v128.load(filterTaps, 128), q4), times(v128.load(filterTaps, 144), q5))), plus(times(v128.load(filterTaps, 160), q6), times(v128.load(filterTaps, 176), q7)));
     const v = plus(plus(plus(plus(times(v128.load(filterTaps, 192), q0), times(v128.load(filterTaps, 208), q1)), plus(times(v128.load(filterTaps, 224), q2), times(v128.load(filterTaps, 240), q3))), plus(plus(times(v128.load(filterTaps, 256), q4), times(v128.load(filterTaps, 272), q5)), plus(times(v128.load(filterTaps, 288), q6), times(v128.load(filterTaps, 304), q7)))), plus(times(v128.load(filterTaps, 320), q8), times(v128.load(filterTaps, 336), q9)));
     const a = plus(plus(plus(times(v128.load(filterTaps, 352), q1), times(v128.load(filterTaps, 368), q2)), plus(times(v128.load(filterTaps, 384), q3), times(v128.load(filterTaps, 400), q4))), plus(plus(times(v128.load(filterTaps, 416), q5), times(v128.load(filterTaps, 432), q6)), plus(times(v128.load(filterTaps, 448), q7), times(v128.load(filterTaps, 464), q8))));
-    v128.store(frameAt(displacement, number & displacementMask), u);
-    v128.store(frameAt(velocity, number & wallMask), v);
-    v128.store(frameAt(acceleration, number & wallMask), a);
+    v128.store(frameAt(displacements, n), u);
+    v128.store(frameAt(velocities, n), v);
+    v128.store(frameAt(accelerations, n), a);
     sum = plus(sum, u);
     weighted = plus(weighted, f64x2.mul(within, u));
     within = plus(within, one);

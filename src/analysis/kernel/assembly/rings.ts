@@ -1,5 +1,12 @@
 import { reserveGroups } from './groups';
 import { CHUNK_FRAMES } from './source';
+import { frameAt } from './vector';
+
+/**
+ * Frames of a ring's start that stand once more behind its end, so that a run of as many can be
+ * read from any place without a mask at each frame.
+ */
+export const RUN_FRAMES: i32 = 64;
 
 /**
  * The motion of the last frames, by the frame's number from the start of the lead on; a frame's
@@ -25,6 +32,20 @@ export const delayTaps: usize = memory.data(3 * 12 * 8, 16);
 export const earliestTaps: usize = delayTaps + 12 * 8;
 export const latestTaps: usize = delayTaps + 24 * 8;
 
+function emptyRing(frames: i32): usize {
+  const bytes = <usize>(frames + RUN_FRAMES) << 4;
+  const ring = heap.alloc(bytes);
+  memory.fill(ring, 0, bytes);
+  return ring;
+}
+
+/** Puts frames just written at a ring's start behind its end as well. */
+export function mirrorStart(ring: usize, mask: i32, first: i32, count: i32): void {
+  const at = first & mask;
+  if (at >= RUN_FRAMES) return;
+  memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>count << 4);
+}
+
 function powerOfTwo(least: i32): i32 {
   let size = 4096;
   while (size < least) size <<= 1;
@@ -41,13 +62,10 @@ export function setClock(turn: f64, slack: f64, bin: f64, lead: i32): void {
   const turning = powerOfTwo(inHand + <i32>Math.ceil(turn + slack));
   wallMask = wall - 1;
   displacementMask = turning - 1;
-  displacement = heap.alloc(<usize>turning << 4);
-  velocity = heap.alloc(<usize>wall << 4);
-  acceleration = heap.alloc(<usize>wall << 4);
+  displacement = emptyRing(turning);
+  velocity = emptyRing(wall);
+  acceleration = emptyRing(wall);
   reserveGroups(turning);
-  memory.fill(displacement, 0, <usize>turning << 4);
-  memory.fill(velocity, 0, <usize>wall << 4);
-  memory.fill(acceleration, 0, <usize>wall << 4);
 }
 
 export function advanceMotion(frames: i32): void {

@@ -132,13 +132,14 @@ function measure(
 ): void {
   const share = f64x2.splat(PEAK_SHARE);
   let total = v128.load(squareSum);
-  let before = v128.load(frameAt(ring, (first - 1) & wallMask));
-  let at = v128.load(frameAt(ring, first & wallMask));
   for (let start = first; start < end; start += STRIDE) {
     const stop = min<i32>(start + STRIDE, end);
+    const run = frameAt(ring, (start - 1) & wallMask);
+    let before = v128.load(run);
+    let at = v128.load(run, 16);
     let most = f64x2.splat(0);
-    for (let n = start; n < stop; n++) {
-      const after = v128.load(frameAt(ring, (n + 1) & wallMask));
+    for (let n = 0; n < stop - start; n++) {
+      const after = v128.load(frameAt(run, n), 32);
       const square = f64x2.mul(at, at);
       total = f64x2.add(total, square);
       const fourth = f64x2.mul(square, square);
