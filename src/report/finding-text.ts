@@ -115,7 +115,7 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
           };
     case 'ultrasonic':
       return {
-        message: `Energy above 20 kHz${at}: ${value}, more than ${limit}; it heats the head unheard.`,
+        message: `Energy above the audible band${at}: ${value}, more than ${limit}; it heats the head unheard.`,
         remedy: "Low-pass the program at 20 kHz; the head's thermal limit is its maker's.",
       };
     case 'clipped':

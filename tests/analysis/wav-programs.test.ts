@@ -1,13 +1,14 @@
 import { join } from 'node:path';
 import { execa } from 'execa';
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { convertSamples } from '../../src/analysis/convert-samples.js';
 import { readFrames } from '../../src/analysis/wav-blocks.js';
 import { type WavFile, withWav } from '../../src/analysis/wav-file.js';
+import { needProgram } from '../support/outside-program.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 
 /**
- * Outside sources: ffmpeg and sox (Debian packages of those names; without them this fails). Each
+ * Outside sources: ffmpeg and sox, live only: what they write is compared where they are. Each
  * writes a file in its own way, ffmpeg decodes it to doubles, and every sample must be the same.
  * Both divide integers by 2^(bits − 1), so there is no tolerance.
  */
@@ -39,6 +40,8 @@ async function ffmpegReading(path: string, { format }: WavFile): Promise<Float64
 }
 
 describe('what ffmpeg writes is read to the last bit', () => {
+  beforeEach((context) => needProgram('ffmpeg', context));
+
   test.each([
     { codec: 'pcm_u8', source: STEREO, more: [], container: 'RIFF' },
     { codec: 'pcm_s16le', source: MONO, more: [], container: 'RIFF' },
@@ -72,6 +75,11 @@ describe('what ffmpeg writes is read to the last bit', () => {
 });
 
 describe('what sox writes is read to the last bit', () => {
+  beforeEach((context) => {
+    needProgram('ffmpeg', context);
+    needProgram('sox', context);
+  });
+
   test.each([
     { how: '24 bits, EXTENSIBLE', args: ['-b', '24'] },
     { how: '32 bits, EXTENSIBLE', args: ['-b', '32'] },
