@@ -1,7 +1,6 @@
 /** Aliases of number that name the SI unit a value is in; the model and the analysis use no other. */
 export type Metres = number;
 export type MetresPerSecond = number;
-export type MetresPerSecondSquared = number;
 export type Seconds = number;
 export type Hertz = number;
 /** Pitch of the spiral, metres of radius per turn. */

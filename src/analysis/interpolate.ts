@@ -3,9 +3,9 @@ import { kaiser } from './kaiser.js';
 /** Taps of the interpolator: six frames on each side of the place. */
 export const INTERPOLATION_TAPS = 12;
 /** Phases of the table between two frames; between two phases the value is linear. */
-export const INTERPOLATION_PHASES = 64;
+const INTERPOLATION_PHASES = 64;
 /** Phases between the places at which a peak is looked for: an eighth of a frame. */
-export const PEAK_STEP = 8;
+const PEAK_STEP = 8;
 
 const HALF = INTERPOLATION_TAPS / 2;
 const BETA = 9.5;

@@ -6,7 +6,7 @@ export const BASS_SECONDS: Seconds = 3180e-6;
 /** T2, the middle. */
 export const MIDDLE_SECONDS: Seconds = 318e-6;
 /** T3, treble. */
-export const TREBLE_SECONDS: Seconds = 75e-6;
+const TREBLE_SECONDS: Seconds = 75e-6;
 
 /** s = j·2πf. */
 export function laplace(frequency: Hertz): Complex {
@@ -21,7 +21,7 @@ function timeConstants(frequency: Hertz): Complex {
 }
 
 /** What makes |H| = 1 at 1 kHz. */
-export const CURVE_SCALE = 1 / magnitude(timeConstants(1000));
+const CURVE_SCALE = 1 / magnitude(timeConstants(1000));
 
 /**
  * Recording characteristic H(s) = (1 + sT1)(1 + sT3)/(1 + sT2), |H| = 1 at 1 kHz: velocity cut per
@@ -41,10 +41,4 @@ export function butterworthHighPass2(frequency: Hertz, corner: Hertz): Complex {
   const w0 = 2 * Math.PI * corner;
   const s = laplace(frequency);
   return divide(polynomial([0, 0, 1], s), polynomial([w0 * w0, Math.SQRT2 * w0, 1], s));
-}
-
-/** First-order high-pass s/(s + ω0). */
-export function highPass1(frequency: Hertz, corner: Hertz): Complex {
-  const s = laplace(frequency);
-  return divide(polynomial([0, 1], s), polynomial([2 * Math.PI * corner, 1], s));
 }
