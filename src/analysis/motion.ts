@@ -71,7 +71,10 @@ export interface ProgramChecks {
   readonly truePeak: readonly [number, number];
   /** Integrated loudness, LUFS; null if all of it lies under the gates. Source: BS.1770-4. */
   readonly loudnessLufs: number | null;
-  /** Runs of at least three successive samples at full scale or beyond, either channel. */
+  /**
+   * Runs of at least three successive samples at full scale, in float equal ones there or beyond;
+   * either channel.
+   */
   readonly clippedRuns: number;
   /** Where the first such run begins; null without one. */
   readonly firstClipSeconds: Seconds | null;

@@ -2,7 +2,10 @@ import type { ProgramChecks } from './motion.js';
 import type { SampleFormat } from './sample-format.js';
 import type { Stereo } from './stereo.js';
 
-/** Fewest successive samples at full scale that count as clipping; common practice, no published source. */
+/**
+ * Fewest successive samples at full scale that count as clipping; in float they must be equal too,
+ * at a magnitude of at least 1. Common practice, no published source.
+ */
 export const CLIPPED_RUN = 3;
 
 /** Running sums over the source's own samples; [left, right]. */
@@ -36,10 +39,14 @@ export class ProgramSummer {
     identical: true,
   };
   readonly #full: number;
+  /** Float goes on over full scale: what is clipped there shows as a plateau alone. */
+  readonly #onlyPlateaus: boolean;
   readonly #run: [number, number] = [0, 0];
+  readonly #before: [number, number] = [0, 0];
 
   constructor(format: SampleFormat) {
     this.#full = fullScale(format);
+    this.#onlyPlateaus = format.encoding === 'float';
   }
 
   push({ left, right }: Stereo): void {
@@ -58,10 +65,17 @@ export class ProgramSummer {
     sums.sum[channel] += value;
     sums.square[channel] += value * value;
     sums.samplePeak[channel] = Math.max(sums.samplePeak[channel], Math.abs(value));
-    this.#run[channel] = Math.abs(value) >= this.#full ? this.#run[channel] + 1 : 0;
+    this.#run[channel] = this.#runWith(channel, value);
+    this.#before[channel] = value;
     if (this.#run[channel] !== CLIPPED_RUN) return;
     if (sums.clippedRuns === 0) sums.firstClipFrame = sums.frames - CLIPPED_RUN + 1;
     sums.clippedRuns++;
+  }
+
+  /** Length of the run at full scale that a sample ends; 0 under full scale. */
+  #runWith(channel: 0 | 1, value: number): number {
+    if (Math.abs(value) < this.#full) return 0;
+    return this.#onlyPlateaus && value !== this.#before[channel] ? 1 : this.#run[channel] + 1;
   }
 }
 

@@ -1,6 +1,7 @@
 // What a file's samples say, on hand-made files.
 import { describe, expect, test } from 'vitest';
 import type { ProgramChecks } from '../../src/analysis/motion.js';
+import { sumProgram } from '../../src/analysis/program-checks.js';
 import type { SampleFormat } from '../../src/analysis/sample-format.js';
 import type { Stereo } from '../../src/analysis/stereo.js';
 import { faded, inBoth, noise, scaled, tones } from '../support/signals.js';
@@ -59,6 +60,50 @@ describe('clipping', () => {
     });
     expect(clippedRuns).toBe(3);
     expect(firstClipSeconds).toBeWithin(0.01, 1e-12);
+  });
+
+  // 100 Hz at 1.5 stays over full scale for some 117 frames at each top: over-peak, not clipped.
+  test('a float sine that goes over full scale and is whole is not clipped', async () => {
+    const over = tones([{ hz: 100, amplitude: 1.5, phase: 0.3 }], FRAMES, RATE);
+    expect((await checksOf({ left: over, right: over })).clippedRuns).toBe(0);
+  });
+
+  test('a float sine cut off at 1.2 is clipped once a top', async () => {
+    const cut = tones([{ hz: 100, amplitude: 1.5 }], FRAMES, RATE).map((value) =>
+      Math.max(-1.2, Math.min(1.2, value)),
+    );
+    // 0.2 s of 100 Hz have 40 tops.
+    expect((await checksOf({ left: cut, right: silence })).clippedRuns).toBe(40);
+  });
+
+  test('a float plateau changes over into another one as a run of its own', async () => {
+    const left = with_([1, 1.1, 1.1, 1.1, -1.1, -1.1, -1.1], 440);
+    const { clippedRuns, firstClipSeconds } = await checksOf({ left, right: silence });
+    expect(clippedRuns).toBe(2);
+    expect(firstClipSeconds).toBeWithin(0.01, 1e-12);
+  });
+
+  // Samples of five values, one in five of them ±1.25 or ±1: runs of all lengths, signs and mixtures.
+  const steps = (seed: number) =>
+    noise(FRAMES, seed, 1).map(
+      (value) => [-1.25, -1, 0.5, 1, 1.25][Math.floor(2.5 * value + 2.5)] ?? 0,
+    );
+
+  test.each([
+    ['float', 32, 88_200],
+    ['float', 64, 44_100],
+    ['float', 32, 22_050],
+    ['pcm', 16, 44_100],
+    ['pcm', 24, 96_000],
+  ] as const)('the pass counts runs as their definition does: %s %i, %i Hz', async (...row) => {
+    const [encoding, bitDepth, sampleRate] = row;
+    const format = { encoding, bitDepth, channels: 2, sampleRate } as const;
+    const program = { left: steps(31), right: steps(32) };
+    const plain = sumProgram(program, format);
+    const { clippedRuns, firstClipSeconds } = await checksOf(program, format);
+    expect(plain.clippedRuns).toBeGreaterThan(100);
+    expect(clippedRuns).toBe(plain.clippedRuns);
+    expect(firstClipSeconds).toBe(plain.firstClipFrame / sampleRate);
   });
 
   test('runs in the two channels do not add up to one', async () => {

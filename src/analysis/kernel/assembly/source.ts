@@ -16,6 +16,8 @@ export let firstClipFrame: f64 = -1;
 export let identical: bool = true;
 
 const CLIPPED_RUN: i32 = 3;
+/** The frame before, for a run in float. */
+const before: usize = memory.data(16, 16);
 
 let bytesPerSample: i32 = 0;
 let isFloat: bool = false;
@@ -125,21 +127,26 @@ function sumFrames(frames: usize, count: i32): void {
   if (mayClip || (leftRun | rightRun) != 0) countRuns(frames, count);
 }
 
-/** Follows the runs at full scale through frames that may hold some. */
+/** Follows the runs at full scale through frames that may hold some; in float only plateaus. */
 function countRuns(frames: usize, count: i32): void {
   const full = f64x2.splat(fullScale);
+  let previous = v128.load(before);
   for (let n = 0; n < count; n++) {
-    const clipped = i64x2.bitmask(f64x2.ge(f64x2.abs(v128.load(frameAt(frames, n))), full));
-    leftRun = countRun(leftRun, (clipped & 1) != 0, n);
-    rightRun = countRun(rightRun, (clipped & 2) != 0, n);
+    const frame = v128.load(frameAt(frames, n));
+    const clipped = i64x2.bitmask(f64x2.ge(f64x2.abs(frame), full));
+    const level = isFloat ? i64x2.bitmask(f64x2.eq(frame, previous)) : 3;
+    leftRun = countRun((clipped & 1) != 0, (level & 1) != 0 ? leftRun + 1 : 1, n);
+    rightRun = countRun((clipped & 2) != 0, (level & 2) != 0 ? rightRun + 1 : 1, n);
+    previous = frame;
   }
+  v128.store(before, previous);
 }
 
-function countRun(run: i32, clipped: bool, n: i32): i32 {
+function countRun(clipped: bool, run: i32, n: i32): i32 {
   if (!clipped) return 0;
-  if (run + 1 == CLIPPED_RUN) {
+  if (run == CLIPPED_RUN) {
     if (clippedRuns == 0) firstClipFrame = framesDone + <f64>(n - CLIPPED_RUN + 1);
     clippedRuns += 1;
   }
-  return run + 1;
+  return run;
 }
