@@ -2,7 +2,6 @@ import { LEAD_FRAMES } from './band-limit.js';
 import {
   COUNTING_CLASSES,
   classOf,
-  emptyHistogram,
   fileQuarter,
   LOWEST_CLASS,
   ROOT_TWO_CLASSES,
@@ -11,6 +10,7 @@ import { type Frames, maximumBetween } from './interpolate.js';
 import { BINS_PER_QUARTER, type WallMotion } from './motion.js';
 import type { FilteredMotion } from './motion-filter.js';
 import { binEdge, type SpiralClock } from './spiral-clock.js';
+import { emptyWall } from './wall-rows.js';
 
 /**
  * Velocity and acceleration of one wall per quarter turn; the plain definition.
@@ -21,14 +21,7 @@ export function measureWall(
   clock: SpiralClock,
   quarterCount: number,
 ): WallMotion {
-  const wall: WallMotion = {
-    velocityPeak: new Float64Array(quarterCount),
-    accelerationPeak: new Float64Array(quarterCount),
-    velocityMeanSquare: new Float64Array(quarterCount),
-    accelerationMeanSquare: new Float64Array(quarterCount),
-    edgeVelocityHistogram: emptyHistogram(quarterCount),
-    accelerationHistogram: emptyHistogram(quarterCount),
-  };
+  const wall = emptyWall(quarterCount);
   for (let quarter = 0; quarter < quarterCount; quarter++) {
     const from = binEdge(clock, quarter * BINS_PER_QUARTER);
     const until = binEdge(clock, (quarter + 1) * BINS_PER_QUARTER);

@@ -1,5 +1,6 @@
-import { COUNTING_CLASSES, emptyHistogram, fileQuarter, ROOT_TWO_CLASSES } from '../histogram.js';
+import { COUNTING_CLASSES, fileQuarter, ROOT_TWO_CLASSES } from '../histogram.js';
 import { BINS_PER_QUARTER, type MotionSummary, type WallMotion } from '../motion.js';
+import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
 
@@ -27,17 +28,6 @@ export interface Collected {
   readonly stepPowers: number[];
   binCount: number;
   quarterCount: number;
-}
-
-function emptyWall(quarterCount: number): WallMotion {
-  return {
-    velocityPeak: new Float64Array(quarterCount),
-    accelerationPeak: new Float64Array(quarterCount),
-    velocityMeanSquare: new Float64Array(quarterCount),
-    accelerationMeanSquare: new Float64Array(quarterCount),
-    edgeVelocityHistogram: emptyHistogram(quarterCount),
-    accelerationHistogram: emptyHistogram(quarterCount),
-  };
 }
 
 export function emptyCollection(quarterCount: number): Collected {
