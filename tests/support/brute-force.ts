@@ -47,16 +47,17 @@ export function toLines(signal: Stereo): PairLines {
   }
   const output = transform.createComplexArray();
   transform.transform(output, input);
-  const lines = { left: [] as Complex[], right: [] as Complex[] };
+  const left: Complex[] = [];
+  const right: Complex[] = [];
   for (let k = 0; k < frames / 2; k++) {
     const mirror = (frames - k) % frames;
     const [re, im] = [output[2 * k] ?? 0, output[2 * k + 1] ?? 0];
     const [mirrorRe, mirrorIm] = [output[2 * mirror] ?? 0, output[2 * mirror + 1] ?? 0];
     const share = k === 0 ? 2 * frames : frames;
-    lines.left.push({ re: (re + mirrorRe) / share, im: (im - mirrorIm) / share });
-    lines.right.push({ re: (im + mirrorIm) / share, im: (mirrorRe - re) / share });
+    left.push({ re: (re + mirrorRe) / share, im: (im - mirrorIm) / share });
+    right.push({ re: (im + mirrorIm) / share, im: (mirrorRe - re) / share });
   }
-  return lines;
+  return { left, right };
 }
 
 /** Every line times what a formula says of its frequency; the line at 0 Hz is taken out. */
