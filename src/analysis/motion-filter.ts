@@ -102,7 +102,8 @@ function fitTaps(
   rate: Hertz,
   wanted: (frequency: Hertz) => Complex,
 ): Float64Array {
-  const normal = Array.from({ length: count }, () => new Float64Array(count));
+  // Entry (row, column) of the normal matrix is one of the distance between the two alone.
+  const diagonals = new Float64Array(count);
   const right = new Float64Array(count);
   for (const { frequency, weight } of fitGrid(rate)) {
     const target = wanted(frequency);
@@ -111,11 +112,12 @@ function fitTaps(
     for (let row = 0; row < count; row++) {
       const phasor = unitPhasor(angle * (first + row));
       right[row]! += squared * (phasor.re * target.re + phasor.im * target.im);
-      for (let column = 0; column < count; column++) {
-        normal[row]![column]! += squared * Math.cos(angle * (row - column));
-      }
+      diagonals[row]! += squared * Math.cos(angle * row);
     }
   }
+  const normal = Array.from({ length: count }, (_, row) =>
+    Float64Array.from({ length: count }, (__, column) => diagonals[Math.abs(row - column)]!),
+  );
   return solveSymmetric(normal, right);
 }
 

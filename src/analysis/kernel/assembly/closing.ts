@@ -1,4 +1,4 @@
-import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
+import { GROUP, GROUP_SHIFT, innerBound, MOST_IN_BIN, outerBound } from './groups';
 import { lookAtRow, MARGIN, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 import { climbGroup } from './seek';
@@ -9,6 +9,9 @@ const DELAY_TAPS: i32 = 12;
 
 /** The closing of the two walls over a group and the margin around it. */
 const row: usize = memory.data((GROUP + 2 * MARGIN + 4) * 8, 16);
+
+/** Bounds of the groups of the bin in hand. */
+const bounds: usize = memory.data(MOST_IN_BIN * 8, 16);
 
 /** Frames of the delay, rounded up, and the taps for what that is too many; 0 where it is whole. */
 let whole: i32 = 0;
@@ -28,6 +31,7 @@ export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, f
   let most = largest;
   for (let group = firstGroup; group <= lastGroup; group++) {
     const bound = closingBound(group);
+    store<f64>(bounds + (<usize>(group - firstGroup) << 3), bound);
     if (bound > most) {
       most = bound;
       likeliest = group;
@@ -36,7 +40,8 @@ export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, f
   if (likeliest < 0) return largest;
   largest = climbClosing(likeliest, from, until, largest);
   for (let group = firstGroup; group <= lastGroup; group++) {
-    if (closingBound(group) > largest) largest = climbClosing(group, from, until, largest);
+    const bound = load<f64>(bounds + (<usize>(group - firstGroup) << 3));
+    if (bound > largest) largest = climbClosing(group, from, until, largest);
   }
   return largest;
 }

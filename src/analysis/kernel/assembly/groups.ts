@@ -83,7 +83,7 @@ export function innerBound(first: i32, last: i32): f64 {
 }
 
 /** Most groups of a bin. */
-const MOST_IN_BIN: i32 = 2048;
+export const MOST_IN_BIN: i32 = 2048;
 const outerBounds: usize = memory.data(MOST_IN_BIN * 8, 16);
 let outerFirst: i32 = 0;
 

@@ -57,6 +57,8 @@ export function lookAtRing(buffer: usize, ringMask: i32, wl: f64, wr: f64): void
 /** @param numbers address of the number of frame 0, which may lie before the first there is */
 export function lookAtRow(numbers: usize): void {
   row = numbers;
+  weightLeft = 1;
+  weightRight = 0;
 }
 
 /** The signal at a frame. */
@@ -66,6 +68,27 @@ export function signalAt(frame: i32): f64 {
   if (row != 0) return load<f64>(row + (<usize>frame << 3));
   const at = frameAt(ring, frame & mask);
   return weightLeft * load<f64>(at) + weightRight * load<f64>(at, 8);
+}
+
+/** Address of a frame's numbers, from which `runValue` reads it and those after it by `runStep`. */
+// @ts-ignore: decorator
+@inline
+export function runFrom(frame: i32): usize {
+  return row != 0 ? row + (<usize>frame << 3) : frameAt(ring, frame & mask);
+}
+
+/** Bytes from one frame of a run to the next. */
+// @ts-ignore: decorator
+@inline
+export function runStep(): usize {
+  return row != 0 ? 8 : 16;
+}
+
+/** The signal at an address of a run; a row has its number first and no second weight. */
+// @ts-ignore: decorator
+@inline
+export function runValue(address: usize): f64 {
+  return weightLeft * load<f64>(address) + weightRight * load<f64>(address, 8);
 }
 
 /** Value at a phase after a frame; phases under 0 and over a frame carry over. */

@@ -1,5 +1,5 @@
 import { closingMaximum } from './closing';
-import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
+import { GROUP_SHIFT, innerBound, outerBound } from './groups';
 import { lookAtRing, peakNear, peakPlace, rise, signalAt, valueAt } from './interpolate';
 import { displacement, displacementMask, earliestTaps, latestTaps, slackFrames, turnFrames } from './rings';
 import { seek } from './seek';
@@ -16,8 +16,10 @@ export function looseMaximum(from: f64, until: f64, approach: f64): f64 {
   largest = max<f64>(largest, max<f64>(looseAtEnd(from), looseAtEnd(until)));
   const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
   const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
+  const most = facingBound(firstGroup, lastGroup);
   for (let group = firstGroup; group <= lastGroup; group++) {
-    const facing = facingBound(group);
+    if (!(outerBound(group) + most > largest)) continue;
+    const facing = facingBound(group, group);
     if (outerBound(group) + facing > largest) {
       largest = climbPeaks(group, from, until, facing, largest);
     }
@@ -25,13 +27,11 @@ export function looseMaximum(from: f64, until: f64, approach: f64): f64 {
   return Math.SQRT2 * largest;
 }
 
-/** Bound of −u_L over all windows of a group's peaks. */
-function facingBound(group: i32): f64 {
-  const first = <f64>(group << GROUP_SHIFT) - turnFrames;
-  return innerBound(
-    <i32>Math.floor(first - slackFrames) - 2,
-    <i32>Math.ceil(first + slackFrames) + GROUP + 2,
-  );
+/** Bound of −u_L over all windows of the peaks of some groups. */
+function facingBound(firstGroup: i32, lastGroup: i32): f64 {
+  const first = <f64>(firstGroup << GROUP_SHIFT) - turnFrames - slackFrames;
+  const last = <f64>((lastGroup + 1) << GROUP_SHIFT) - turnFrames + slackFrames;
+  return innerBound(<i32>Math.floor(first) - 2, <i32>Math.ceil(last) + 2);
 }
 
 function looseAtEnd(place: f64): f64 {

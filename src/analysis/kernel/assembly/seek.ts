@@ -1,5 +1,7 @@
 import { GROUP_SHIFT, groupBound } from './groups';
-import { lookAtRing, peakNear, peakPlace, rise, signalAt, valueAt } from './interpolate';
+import {
+  lookAtRing, peakNear, peakPlace, rise, runFrom, runStep, runValue, valueAt,
+} from './interpolate';
 import { displacement, displacementMask } from './rings';
 
 /**
@@ -33,10 +35,14 @@ export function climbGroup(group: i32, from: f64, until: f64, best: f64): f64 {
   const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
   const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
   let largest = best;
-  let before = signalAt(first - 1);
-  let at = signalAt(first);
+  const step = runStep();
+  let address = runFrom(first - 1);
+  let before = runValue(address);
+  let at = runValue(address + step);
+  address += 2 * step;
   for (let n = first; n < end; n++) {
-    const after = signalAt(n + 1);
+    const after = runValue(address);
+    address += step;
     const isInside = <f64>n >= from && <f64>n <= until;
     if (at > largest && isInside) largest = at;
     if (at >= before && at > after && at + rise(before, at, after) > largest) {
