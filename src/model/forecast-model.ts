@@ -4,6 +4,7 @@ import type { Seconds } from '../units.js';
 import { pitchPlanner } from './executed-planner.js';
 import { allFindings, verdictOf } from './findings/all-findings.js';
 import type { SideForecast, SourceFacts } from './forecast-types.js';
+import { headLoad } from './head-load.js';
 import { hotSpots } from './hot-spots.js';
 import { headroom } from './level.js';
 import { type PitchPlanner, planSide } from './plan.js';
@@ -54,6 +55,7 @@ export function forecastSide(
     fixed: planReport(side, fixed),
     tightest: null,
     headroom: headroom(side, executed.plan.planner),
+    headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
     quarters: quarterColumns(side, plan, machine),

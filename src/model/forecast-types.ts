@@ -115,6 +115,22 @@ export interface Headroom {
   readonly limitedBy: { readonly id: FindingId; readonly atSeconds: Seconds | null } | null;
 }
 
+/** Largest running mean squares of one channel's acceleration, (m/s²)². */
+export interface ChannelHeadLoad {
+  /** Over the whole quarter turns nearest to 1 s. */
+  readonly oneSecond: number;
+  /** Over the whole quarter turns nearest to 10 s. */
+  readonly tenSeconds: number;
+  /** The larger of the two over `headLimit`; null without a limit. */
+  readonly limitRatio: number | null;
+}
+
+/** What the coils have to bear at the planned level; figures, no verdict. */
+export interface HeadLoad {
+  readonly left: ChannelHeadLoad;
+  readonly right: ChannelHeadLoad;
+}
+
 /** Columns over the quarters the program touches. */
 export interface QuarterColumns {
   readonly atSeconds: Float64Array;
@@ -154,6 +170,7 @@ export interface SideForecast {
   readonly fixed: PlanReport;
   readonly tightest: { readonly radiusUsed: Metres } | null;
   readonly headroom: Headroom;
+  readonly headLoad: HeadLoad;
   readonly hotSpots: readonly HotSpot[];
   readonly findings: readonly Finding[];
   readonly quarters: QuarterColumns;

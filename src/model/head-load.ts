@@ -1,34 +1,24 @@
 import type { MotionSummary } from '../analysis/motion.js';
 import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
-
-/** Largest running mean squares of one channel's acceleration at the head, (m/s²)². */
-export interface HeadLoad {
-  readonly oneSecond: number;
-  readonly tenSeconds: number;
-  /** The larger of the two over `headLimit`; null without a limit. */
-  readonly share: number | null;
-}
+import type { ChannelHeadLoad, HeadLoad } from './forecast-types.js';
 
 /**
- * What a channel's coil has to bear: the running mean square of ü over 1 s and 10 s, in windows of
- * whole quarters; a program shorter than a window counts as if silence surrounded it. At half speed
+ * What a channel's coil has to bear: the running mean square of ü over 1 s and 10 s. Mean squares
+ * are kept per quarter turn, so a window is the number of whole quarters nearest to it: at 33⅓ rpm
+ * two (0.9 s) and 22 (9.9 s). A program shorter than a window counts as if silence surrounded it. At half speed
  * accelerations at the head are a quarter, and a second holds half a second of program.
  * Source: the limit is the house's own meter reading; common practice, no published source.
  */
-export function headLoad(
-  motion: MotionSummary,
-  settings: Settings,
-  levelDb: number,
-): { readonly left: HeadLoad; readonly right: HeadLoad } {
+export function headLoad(motion: MotionSummary, settings: Settings, levelDb: number): HeadLoad {
   const { speedFactor, headLimit } = settings;
   const gain = 10 ** (levelDb / 10) * speedFactor ** 4;
   const quarterSeconds = motion.turnSeconds / 4 / speedFactor;
-  const loadOf = (meanSquares: Float64Array): HeadLoad => {
+  const loadOf = (meanSquares: Float64Array): ChannelHeadLoad => {
     const oneSecond = gain * largestMean(meanSquares, windowQuarters(1, quarterSeconds));
     const tenSeconds = gain * largestMean(meanSquares, windowQuarters(10, quarterSeconds));
     const larger = Math.max(oneSecond, tenSeconds);
-    return { oneSecond, tenSeconds, share: headLimit === null ? null : larger / headLimit };
+    return { oneSecond, tenSeconds, limitRatio: headLimit === null ? null : larger / headLimit };
   };
   return {
     left: loadOf(motion.left.accelerationMeanSquare),

@@ -11,6 +11,7 @@ export const lpi = measure('lines per inch, to 0.01');
 export const db = measure('dB, to 0.01');
 export const hz = measure('Hz, to 0.1');
 export const ratio = measure('ratio, to 0.0001');
+export const meanSquareAcceleration = measure('(m/s²)², to 1');
 export const percent = measure('%, to 0.01');
 export const duration = measure('how long, seconds, to 0.001');
 export const place = measure(

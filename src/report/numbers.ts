@@ -52,6 +52,11 @@ export function roundHz(hertz: Maybe): Maybe {
   return rounded(hertz, 1, 1);
 }
 
+/** Mean squares of acceleration, (m/s²)², to 1. */
+export function roundMeanSquareAcceleration(meanSquare: Maybe): Maybe {
+  return rounded(meanSquare, 1, 0);
+}
+
 /** Level of a mean square, dB re 1, rounded; null for 0. */
 export function powerDb(meanSquare: number): Maybe {
   return roundDb(10 * Math.log10(meanSquare));

@@ -1,6 +1,6 @@
 import type { ProgramChecks } from '../analysis/motion.js';
 import type { ForecastedFile, SourceFile } from '../forecast-result.js';
-import type { Headroom, HotSpot } from '../model/forecast-types.js';
+import type { ChannelHeadLoad, Headroom, HotSpot } from '../model/forecast-types.js';
 import { settingsToJson } from '../profile/settings-to-json.js';
 import { findingToJson } from './finding-json.js';
 import {
@@ -8,6 +8,8 @@ import {
   powerDb,
   roundDb,
   roundHz,
+  roundMeanSquareAcceleration,
+  roundRatio,
   roundSeconds,
   toLpi,
   toMil,
@@ -46,6 +48,10 @@ export function sideToJson(file: ForecastedFile, { quarters }: JsonOptions): Sid
     tightest:
       forecast.tightest === null ? null : { radiusUsedMm: toMm(forecast.tightest.radiusUsed) },
     headroom: headroomToJson(forecast.headroom),
+    headLoad: {
+      left: headLoadToJson(forecast.headLoad.left),
+      right: headLoadToJson(forecast.headLoad.right),
+    },
     hotSpots: forecast.hotSpots.map(hotSpotToJson),
     findings: forecast.findings.map((finding) => findingToJson(finding, settings)),
     ...(quarters ? { quarters: quartersToJson(forecast.quarters) } : {}),
@@ -86,6 +92,14 @@ function headroomToJson({ fillDb, traceDb, recommendedDb, limitedBy }: Headroom)
       limitedBy === null
         ? null
         : { id: limitedBy.id, atSeconds: roundSeconds(limitedBy.atSeconds) },
+  };
+}
+
+function headLoadToJson({ oneSecond, tenSeconds, limitRatio }: ChannelHeadLoad) {
+  return {
+    oneSecondM2PerS4: roundMeanSquareAcceleration(oneSecond),
+    tenSecondsM2PerS4: roundMeanSquareAcceleration(tenSeconds),
+    limitRatio: roundRatio(limitRatio),
   };
 }
 

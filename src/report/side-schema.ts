@@ -6,10 +6,12 @@ import {
   duration,
   hz,
   lpi,
+  meanSquareAcceleration,
   mil,
   mm,
   percent,
   place,
+  ratio,
   turnCount,
   um,
   wall,
@@ -55,6 +57,22 @@ const headroomSchema = z
     limitedBy: z.strictObject({ id: z.enum(FINDING_IDS), atSeconds: place }).nullable(),
   })
   .describe('Levels, not gains; null where -12 to +12 dB holds none.');
+
+const channelHeadLoadSchema = z.strictObject({
+  oneSecondM2PerS4: meanSquareAcceleration.describe(
+    '(m/s²)², to 1: the largest mean square of the acceleration over a second; in whole quarter ' +
+      'turns, the number nearest to it',
+  ),
+  tenSecondsM2PerS4: meanSquareAcceleration.describe('(m/s²)², to 1: the same over ten seconds'),
+  limitRatio: ratio.describe('the larger of the two over headLimit, to 0.0001; null without one'),
+});
+
+const headLoadSchema = z
+  .strictObject({ left: channelHeadLoadSchema, right: channelHeadLoadSchema })
+  .describe(
+    "What the cutter head's coils bear at the planned level, on the lathe's clock. No verdict: " +
+      "a head's thermal limit is its maker's.",
+  );
 
 const survivesSchema = z.strictObject({
   speedPercent: percent,
@@ -112,6 +130,7 @@ export const sideSchema = z.strictObject({
   fixed: planSchema,
   tightest: z.strictObject({ radiusUsedMm: mm }).nullable(),
   headroom: headroomSchema,
+  headLoad: headLoadSchema,
   hotSpots: z.array(hotSpotSchema),
   findings: z.array(findingSchema),
   quarters: quartersSchema.optional().describe('With --quarters only.'),

@@ -2,6 +2,7 @@ import type { ChalkInstance } from 'chalk';
 import type { ForecastedFile } from '../forecast-result.js';
 import type { Severity, Verdict } from '../model/forecast-types.js';
 import { findingText } from './finding-text.js';
+import { headLoadText } from './head-load-text.js';
 import { headroomText } from './headroom-text.js';
 import { hotSpotText } from './hot-spot-text.js';
 import { fixed, levelText, type Units } from './length-text.js';
@@ -33,6 +34,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
     planTable(file, units),
     '',
     wrapText(headroomText(file, units), '  ', '    '),
+    wrapText(headLoadText(file.forecast.headLoad), '  ', '    '),
     ...hotSpotLines(file, units),
     ...findingLines(file, options),
     '',

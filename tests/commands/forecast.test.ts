@@ -58,6 +58,27 @@ describe('one file', () => {
     });
   });
 
+  // A channel of a full-scale in-phase sine moves at k = referenceVelocity/√2·10^(−referenceDbfs/20):
+  // ü of half of that at 1 kHz has the mean square (2π·1000·k/2)²/2. Source: calculus of a sine.
+  test('as JSON has the head load of a sine as its closed form, against headLimit', async () => {
+    await withSides(async (folder) => {
+      const level = '"referenceVelocity": "7cm/s", "referenceDbfs": -14';
+      await writeFile(join(folder, 'limit.json'), `{${level}, "headLimit": 1e6}`);
+      const flags = ['--json', '--profile', 'limit.json', '--level', '3'];
+      const { stdout } = await forecast(folder, 'good.wav', ...flags);
+      const { sides } = forecastSchema.parse(JSON.parse(stdout));
+      const k = (0.07 / Math.SQRT2) * 10 ** (14 / 20);
+      const meanSquare = (((2 * Math.PI * 1000 * k) / 2) ** 2 / 2) * 10 ** (3 / 10);
+      // 0.02 dB of acceleration is 0.5 % of its square; the onset adds a little to ten seconds.
+      const { left, right } = sides[0]?.headLoad ?? { left: null, right: null };
+      expect(left?.oneSecondM2PerS4).toBeWithin(meanSquare, 0, 0.005);
+      // Two seconds within 22 quarters of 0.45 s.
+      expect(left?.tenSecondsM2PerS4).toBeWithin((meanSquare * 2) / 9.9, 0, 0.01);
+      expect(left?.limitRatio).toBeWithin(meanSquare / 1e6, 0, 0.005);
+      expect(right).toEqual(left);
+    });
+  });
+
   test('with --quarters has a row for each quarter that the program touches', async () => {
     await withSides(async (folder) => {
       const { stdout } = await forecast(folder, 'good.wav', '--json', '--quarters');

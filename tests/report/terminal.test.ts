@@ -48,6 +48,10 @@ describe('the summary of a side', () => {
     expect(flat(text)).toContain('at most +0.5 dB, limited by the room on the disc');
   });
 
+  test('tells the head load', () => {
+    expect(flat(text)).toContain('at most 2.13e6 left and 1.90e6 right over 1 s');
+  });
+
   test('tells the hot spot with what it would survive', () => {
     expect(flat(text)).toContain('survives 0.12 % of speed, 2.1 µm of depth');
   });

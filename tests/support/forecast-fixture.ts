@@ -119,6 +119,10 @@ export function forecastedFile(
         recommendedDb: 0.5,
         limitedBy: { id: 'too-long', atSeconds: null },
       },
+      headLoad: {
+        left: { oneSecond: 2_134_567.8, tenSeconds: 987_654.3, limitRatio: null },
+        right: { oneSecond: 1_900_000, tenSeconds: 0, limitRatio: null },
+      },
       hotSpots: [
         {
           atSeconds: 192.44,

@@ -1,0 +1,21 @@
+import { expect, test } from 'vitest';
+import { headLoadText } from '../../src/report/head-load-text.js';
+
+const left = { oneSecond: 2_134_567.8, tenSeconds: 987_654.3, limitRatio: null };
+const right = { oneSecond: 1_900_000, tenSeconds: 0, limitRatio: null };
+
+test('the head load names both windows, both channels, the unit and whose the limit is', () => {
+  expect(headLoadText({ left, right })).toBe(
+    'Head load: mean-square acceleration at most 2.13e6 left and 1.90e6 right over 1 s, ' +
+      "9.88e5 and 0 over 10 s, in (m/s²)². The head's thermal limit is its maker's.",
+  );
+});
+
+test('with a limit in the profile it is told how many times that is reached', () => {
+  const text = headLoadText({
+    left: { ...left, limitRatio: 0.534 },
+    right: { ...right, limitRatio: 1.2 },
+  });
+  expect(text).toContain('in (m/s²)²: 0.53 and 1.20 times headLimit.');
+  expect(text).toContain("The head's thermal limit is its maker's.");
+});
