@@ -56,8 +56,10 @@ export class LowBandMeter {
   readonly #gains: Float64Array;
   readonly #transform = new PairTransform(WINDOW_FRAMES);
   readonly #result: LowBand;
-  #left: number[] = new Array<number>(WINDOW_FRAMES).fill(0);
-  #right: number[] = new Array<number>(WINDOW_FRAMES).fill(0);
+  /** Frames that are still needed, of which the first `#length` entries are there. */
+  #left = new Float64Array(4 * WINDOW_FRAMES);
+  #right = new Float64Array(4 * WINDOW_FRAMES);
+  #length = WINDOW_FRAMES;
   /** Frame number of the buffers' first entry. */
   #first = -WINDOW_FRAMES;
   #quarter = 0;
@@ -78,10 +80,13 @@ export class LowBandMeter {
 
   /** Takes the next decimated frames, m; interleaved left, right. */
   push(frames: ArrayLike<number>): void {
-    for (let n = 0; n < frames.length; n += 2) {
-      this.#left.push(frames[n]!);
-      this.#right.push(frames[n + 1]!);
+    const count = frames.length / 2;
+    this.#makeRoom(count);
+    for (let n = 0; n < count; n++) {
+      this.#left[this.#length + n] = frames[2 * n]!;
+      this.#right[this.#length + n] = frames[2 * n + 1]!;
     }
+    this.#length += count;
     while (this.#quarter < this.#result.phase.length && this.#lastNeeded() <= this.#end()) {
       this.#measureQuarter();
     }
@@ -93,8 +98,19 @@ export class LowBandMeter {
     return this.#result;
   }
 
+  #makeRoom(count: number): void {
+    if (this.#length + count <= this.#left.length) return;
+    const longer = (row: Float64Array): Float64Array<ArrayBuffer> => {
+      const grown = new Float64Array(2 * (this.#length + count));
+      grown.set(row.subarray(0, this.#length));
+      return grown;
+    };
+    this.#left = longer(this.#left);
+    this.#right = longer(this.#right);
+  }
+
   #end(): number {
-    return this.#first + this.#left.length;
+    return this.#first + this.#length;
   }
 
   #windowStart(centre: number): number {
@@ -114,17 +130,18 @@ export class LowBandMeter {
     this.#quarter++;
     const unneeded = this.#windowStart(WINDOW_CENTRES[0]!) - this.#first;
     if (unneeded > 0) {
-      this.#left = this.#left.slice(unneeded);
-      this.#right = this.#right.slice(unneeded);
+      this.#left.copyWithin(0, unneeded, this.#length);
+      this.#right.copyWithin(0, unneeded, this.#length);
       this.#first += unneeded;
+      this.#length -= unneeded;
     }
   }
 
   #addWindow(start: number, sums: BandSums, power: Float64Array): void {
     const offset = start - this.#first;
     for (let n = 0; n < WINDOW_FRAMES; n++) {
-      this.#windowedLeft[n] = HANN[n]! * (this.#left[offset + n] ?? 0);
-      this.#windowedRight[n] = HANN[n]! * (this.#right[offset + n] ?? 0);
+      this.#windowedLeft[n] = HANN[n]! * this.#left[offset + n]!;
+      this.#windowedRight[n] = HANN[n]! * this.#right[offset + n]!;
     }
     const bins = this.#gains.length;
     const spectrum = this.#transform.spectrum(this.#windowedLeft, this.#windowedRight, bins);

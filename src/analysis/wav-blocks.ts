@@ -16,28 +16,59 @@ export interface FrameRange {
 const DEFAULT_BLOCK_BYTES = 2 ** 20;
 
 /**
- * The raw frames of a range, block by block, each of whole frames. The blocks share one buffer:
- * a block holds until the next is asked for. Memory does not grow with the file.
+ * The raw frames of a range, block by block, each of whole frames. Two buffers take turns, so that
+ * the next block is read while one is used: a block holds until the next is asked for. Memory does
+ * not grow with the file.
  * @param range 0 ≤ firstFrame ≤ endFrame ≤ frames, else a RangeError
  * An InputError `changed-while-read` if the file became shorter than its header was read with.
  */
 export async function* readFrames(
-  { file, source }: OpenWav,
+  wav: OpenWav,
   range: FrameRange = {},
 ): AsyncGenerator<Uint8Array<ArrayBuffer>, void, undefined> {
+  const { file } = wav;
   const { firstFrame = 0, endFrame = file.frames, blockBytes = DEFAULT_BLOCK_BYTES } = range;
   if (!(firstFrame >= 0 && firstFrame <= endFrame && endFrame <= file.frames)) {
     throw new RangeError(`frames ${firstFrame} … ${endFrame} of ${file.frames}`);
   }
   const bytesPerFrame = frameBytes(file.format);
   const blockFrames = Math.max(1, Math.floor(blockBytes / bytesPerFrame));
-  const buffer = new Uint8Array(Math.min(blockFrames, endFrame - firstFrame) * bytesPerFrame);
-  for (let frame = firstFrame; frame < endFrame; frame += blockFrames) {
-    const block = buffer.subarray(0, Math.min(blockFrames, endFrame - frame) * bytesPerFrame);
-    const at = file.dataOffset + frame * bytesPerFrame;
-    const filled = await readInto(source, block, at);
-    if (filled < block.length) throw shrunk(file.path, at + filled);
+  const buffers = [0, 1].map(
+    () => new Uint8Array(Math.min(blockFrames, endFrame - firstFrame) * bytesPerFrame),
+  );
+  const begin = (frame: number): Promise<Read> | null => {
+    const frames = Math.min(blockFrames, endFrame - frame);
+    if (frames <= 0) return null;
+    const buffer = buffers[((frame - firstFrame) / blockFrames) % 2]!;
+    return readBlock(wav, buffer.subarray(0, frames * bytesPerFrame), frame);
+  };
+  let next = begin(firstFrame);
+  for (let frame = firstFrame; next !== null; ) {
+    const { block, error } = await next;
+    if (error !== null) throw error;
+    frame += blockFrames;
+    next = begin(frame);
     yield block;
+  }
+}
+
+/** A block, or why it could not be read: kept for when its turn comes, not thrown ahead of it. */
+interface Read {
+  readonly block: Uint8Array<ArrayBuffer>;
+  readonly error: unknown;
+}
+
+async function readBlock(
+  { file, source }: OpenWav,
+  block: Uint8Array<ArrayBuffer>,
+  frame: number,
+): Promise<Read> {
+  try {
+    const at = file.dataOffset + frame * frameBytes(file.format);
+    const filled = await readInto(source, block, at);
+    return { block, error: filled < block.length ? shrunk(file.path, at + filled) : null };
+  } catch (error) {
+    return { block, error };
   }
 }
 

@@ -78,7 +78,8 @@ describe('frames come back as they were written', () => {
 test('a file that shrinks while it is read is an InputError that names the byte', async () => {
   const path = await writtenFile();
   const reading = withWav(path, async (wav) => {
-    for await (const _ of readFrames(wav, { blockBytes: 600 })) await truncate(path, 1000);
+    // The second block may be read while the first is used, the third may not.
+    for await (const _ of readFrames(wav, { blockBytes: 300 })) await truncate(path, 1000);
   });
   const error = await reading.catch((cause: unknown) => cause);
   if (!(error instanceof InputError)) throw new Error('not refused', { cause: error });

@@ -13,7 +13,7 @@ export function feedKernel(
   take: () => void,
 ): number {
   const size = frameBytes(format);
-  const capacity = Math.floor(kernel.SOURCE_CAPACITY.value / size) * size;
+  const capacity = kernel.SOURCE_FRAMES.value * size;
   for (let at = 0; at < frames.length; at += capacity) {
     const part = frames.subarray(at, at + capacity);
     new Uint8Array(kernel.memory.buffer, kernel.sourceBytes.value, part.length).set(part);

@@ -7,7 +7,7 @@ type Counter = { value: number };
 export interface Kernel {
   readonly memory: { readonly buffer: ArrayBuffer };
   readonly sourceBytes: Counter;
-  readonly SOURCE_CAPACITY: Counter;
+  readonly SOURCE_FRAMES: Counter;
   readonly sums: Counter;
   readonly clippedRuns: Counter;
   readonly firstClipFrame: Counter;

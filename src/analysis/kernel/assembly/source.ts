@@ -2,8 +2,10 @@ import { exchanged, frameAt } from './vector';
 
 /** Frames taken at a time, so that what is in hand stays in the nearest cache. */
 export const CHUNK_FRAMES: i32 = 1024;
-/** Bytes that the host may hand over at once. */
-export const SOURCE_CAPACITY: i32 = 65536;
+/** Frames that the host may hand over at once, so that no table of results overflows. */
+export const SOURCE_FRAMES: i32 = 32768;
+/** Bytes of as many frames in the widest format, two channels of 64 bits. */
+const SOURCE_CAPACITY: i32 = SOURCE_FRAMES * 16;
 
 /** Raw frames as the host wrote them; four spare bytes before, for reading 24 bits as 32. */
 const spare: usize = memory.data(SOURCE_CAPACITY + 64, 16);
