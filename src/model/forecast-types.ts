@@ -86,7 +86,7 @@ export interface Survives {
   readonly speed: number | null;
   /** Error of the half-width in both turns. */
   readonly depth: Metres | null;
-  /** How late the pitch may come. */
+  /** How late the pitch may come; null beyond two turns too. */
   readonly delay: Seconds | null;
 }
 

@@ -15,7 +15,8 @@ const BINS_PER_TURN = BINS_PER_QUARTER * QUARTERS_PER_TURN;
 
 /**
  * The places with the least land, at least one turn apart, the worst first. Only land less than
- * that of an unmodulated groove counts, and none outside the first silent turn.
+ * that of an unmodulated groove counts, none outside the first silent turn, and none inside the
+ * finishing groove, where nothing is cut.
  */
 export function hotSpots(side: PlannedSide, plan: Plan): HotSpot[] {
   const { basePitch, baseWidth } = side.settings;
@@ -31,8 +32,11 @@ export function hotSpots(side: PlannedSide, plan: Plan): HotSpot[] {
   return places.map((bin) => hotSpot(side, plan, bin, land[bin]!));
 }
 
+/** Land of each bin; NaN inside the finishing groove. */
 function landOfBins(side: PlannedSide, plan: Plan, tolerance: number): Float64Array {
+  const innermost = side.settings.finishingDiameter / 2;
   return side.approachLoose.map((loose, bin) => {
+    if (valueAt(side, plan.radius, binStart(side, bin)) < innermost) return Number.NaN;
     const parallel = nominalLand(side, plan, bin) + plan.gain * side.approach[bin]!;
     return parallel - plan.gain * loose - tolerance;
   });

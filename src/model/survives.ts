@@ -6,12 +6,16 @@ import { nominalLand } from './nominal-land.js';
 import type { Plan } from './plan.js';
 import { binStart, type PlannedSide } from './planned-side.js';
 
+/** The longest delay that is told, turns. */
+const LONGEST_TURNS = 2;
+
 /**
  * How far off the lathe may be at a bin until its land, all else as planned, reaches zero.
  * - speed: least |δ|/T for which the inner edge δ earlier or later than a turn ago meets the outer
  *   one; null without a window, or if none of its edges do.
  * - depth: landNominal/2, as an error of the half-width widens both turns.
- * - delay: how late the pitch may come, the depth in time; null if even base pitch would do.
+ * - delay: how late the pitch may come, the depth in time; null if even base pitch would do, or if
+ *   it is more than two turns: no automation is so late, and it holds for all that matters.
  * An overcut survives 0.
  * @param window the edges around the bin; null: not looked at
  */
@@ -54,7 +58,8 @@ function survivedDelay(side: PlannedSide, plan: Plan, bin: number): Seconds | nu
     const delay = delayUntil(side, plan.advance, at, need);
     return delay === null ? [] : [delay];
   });
-  return delays.length === 0 ? null : Math.min(...delays);
+  const least = Math.min(...delays, Number.POSITIVE_INFINITY);
+  return least > LONGEST_TURNS * side.motion.turnSeconds ? null : least;
 }
 
 /** Least d ≥ 0 with A(t − d) ≤ need; A is linear between its nodes, base pitch before them. */

@@ -69,6 +69,23 @@ describe('hot spots', () => {
   });
 });
 
+test('a tip meets an overcut in the narrower groove, also where that is the turn outside', () => {
+  // Lifted by 10 µm a turn ago: a sphere touches 2.67 µm down there, 12.67 µm down here.
+  const motion = withApproach([300, 150e-6 - 50.8e-6 + 8e-6]);
+  expect(spotsOf(motion)[0]).toMatchObject({ reachesContact: false });
+  motion.lift[300 - 64] = 10e-6;
+  expect(spotsOf(motion)[0]).toMatchObject({ reachesContact: true });
+});
+
+test('inside the finishing groove nothing is cut, so no land is told there', () => {
+  // Ten turns of 150 µm take 1.5 mm of radius; the finishing groove lies 0.9 mm in.
+  const motion = withApproach([200, 50e-6], [500, 90e-6]);
+  expect(spotsOf(motion)).toHaveLength(2);
+  const finishingDiameter = 0.2921 - 2 * 0.9e-3;
+  const inside = spotsOf(motion, { finishingDiameter });
+  expect(inside.map(({ atSeconds }) => atSeconds)).toBeWithin([200 * BIN], 1e-9);
+});
+
 describe('the cause', () => {
   const low = (at: number) => 25e-6 * Math.sin(2 * Math.PI * (50 + 5 / 18) * at);
   const high = (at: number) => 10e-6 * Math.sin(2 * Math.PI * (5000 + 5 / 18) * at);

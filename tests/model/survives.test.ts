@@ -7,6 +7,7 @@ import { plannedSide } from '../../src/model/planned-side.js';
 import { verify } from '../../src/model/verify.js';
 import { withSurvival } from '../../src/model/with-survival.js';
 import type { Settings } from '../../src/settings.js';
+import { emptyMotion } from '../support/empty-motion.js';
 import { EXACT, SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
 import { motionOf } from '../support/motion-of.js';
 
@@ -158,6 +159,22 @@ describe('a delay', () => {
     for (const { survives } of hotSpots) {
       expect(survives!.delay ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(T / 4);
     }
+  });
+
+  test('beyond two turns is not told: it holds for all that matters', () => {
+    // Six turns that need the same advance: the pitch is as wide that long before the last of them.
+    const motion = emptyMotion(12 * T);
+    for (let turn = 4; turn < 10; turn++) {
+      motion.approach[turn * 64 + 20] = 60e-6;
+      motion.approachLoose[turn * 64 + 20] = 60e-6 + turn * 1e-9;
+    }
+    const request = { levelDb: 0, planner: 'turn-ahead', source: SOUND_SOURCE } as const;
+    const spots = forecastSide(motion, settings, request).hotSpots;
+    const delays = spots.map(({ survives }) => survives!.delay);
+    expect(delays.filter((delay) => delay === null).length).toBeGreaterThan(1);
+    const told = delays.filter((delay) => delay !== null);
+    expect(Math.max(...told)).toBeGreaterThan(T);
+    expect(Math.max(...told)).toBeLessThanOrEqual(2 * T);
   });
 
   test('of what is survived takes the land to zero, and a little less does not', () => {
