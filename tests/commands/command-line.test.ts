@@ -78,7 +78,7 @@ describe('wrong usage is exit code 2, nothing on stdout, and a reason on stderr'
   test('what was typed cannot act on the terminal', async () => {
     const { stderr } = await runFurrow(['\u001b[31mred\u202e']);
     expect(stderr).not.toContain('\u001b');
-    expect(stderr).toContain("unknown command 'red\\u{202e}'");
+    expect(stderr).toContain("unknown command '\\u{1b}[31mred\\u{202e}'");
   });
 });
 

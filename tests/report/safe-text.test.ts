@@ -3,10 +3,11 @@ import { expect, test } from 'vitest';
 import { safeText } from '../../src/report/safe-text.js';
 
 test.each([
-  { what: 'a colour', text: 'a\x1b[31mb\x1b[0m', shown: 'ab' },
-  { what: 'a screen clear', text: '\x1b[2J\x1b[Hside', shown: 'side' },
-  { what: 'a window title', text: '\x1b]0;title\x07side', shown: 'side' },
-  { what: 'a sequence hidden in another', text: '\x1b\x1b[31m[31mx', shown: '\\u{1b}[31mx' },
+  { what: 'a colour', text: 'a\x1b[31mb\x1b[0m', shown: 'a\\u{1b}[31mb\\u{1b}[0m' },
+  { what: 'a screen clear', text: '\x1b[2J\x1b[Hside', shown: '\\u{1b}[2J\\u{1b}[Hside' },
+  { what: 'a window title', text: '\x1b]0;title\x07side', shown: '\\u{1b}]0;title\\u{7}side' },
+  { what: 'a sequence of one byte', text: '\x9b31mx', shown: '\\u{9b}31mx' },
+  { what: 'what looks like a sequence', text: '\x1b]side.wav', shown: '\\u{1b}]side.wav' },
   { what: 'a line break', text: 'a\nb\rc', shown: 'a\\u{a}b\\u{d}c' },
   { what: 'a bell, a null, a delete', text: '\x07\0\x7f', shown: '\\u{7}\\u{0}\\u{7f}' },
   { what: 'a reversal of direction', text: 'a\u202egnp.wav', shown: 'a\\u{202e}gnp.wav' },
