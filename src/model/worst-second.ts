@@ -10,6 +10,8 @@ export interface WindowShares {
   readonly quarters: number;
   /** Share in the window that begins with each quarter of the program, the worse wall. */
   readonly shares: Float64Array;
+  /** Share in each quarter of the program by itself, the worse wall. */
+  readonly own: Float64Array;
 }
 
 /** How much of each second a wall's edge moves at more than `limit` of the groove speed. */
@@ -47,18 +49,20 @@ function windowShares(
   const quarters = Math.max(1, Math.min(programCount, Math.round(1 / side.quarterSeconds)));
   const windows = Math.max(0, programCount - quarters + 1);
   const shares = new Float64Array(windows);
+  const own = new Float64Array(programCount);
   const over = new Float64Array(programCount);
   for (const wall of [side.left, side.right]) {
     const histogram = histogramOf(wall);
     for (let quarter = 0; quarter < programCount; quarter++) {
       over[quarter] = samplesOver(histogram, quarter, thresholdAt(quarter + lead));
+      own[quarter] = Math.max(own[quarter]!, shareOf(histogram, over, quarter, 1));
     }
     for (let window = 0; window < windows; window++) {
       const share = shareOf(histogram, over, window, quarters);
       shares[window] = Math.max(shares[window]!, share);
     }
   }
-  return { quarters, shares };
+  return { quarters, shares, own };
 }
 
 function shareOf(

@@ -7,6 +7,7 @@ import { fileFindings } from './file-findings.js';
 import { grooveFindings } from './groove-findings.js';
 import { landFindings } from './land-findings.js';
 import { lengthFindings } from './length-findings.js';
+import { mergeNear } from './merge-near.js';
 import { pitchLimitFindings } from './pitch-limit.js';
 import { tracingFindings } from './tracing-findings.js';
 
@@ -25,7 +26,8 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
     ...bassFindings(side, plan.gain),
     ...echoFindings(side, verified),
   ];
-  return findings.sort((a, b) => rank(a) - rank(b) || place(a) - place(b));
+  const told = mergeNear(findings, side.motion.turnSeconds);
+  return told.sort((a, b) => rank(a) - rank(b) || place(a) - place(b));
 }
 
 /** The worst severity; notes leave a side clear. */

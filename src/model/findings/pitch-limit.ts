@@ -2,8 +2,9 @@ import { QUARTERS_PER_TURN } from '../../analysis/motion.js';
 import { turnAdvance } from '../disc.js';
 import type { Finding } from '../forecast-types.js';
 import { FIRST_JUDGED, LENGTH_MARGIN } from '../limits.js';
+import { valueAt } from '../nodes.js';
 import type { Plan } from '../plan.js';
-import { binStart, type PlannedSide, quarterStart } from '../planned-side.js';
+import { binStart, type PlannedSide } from '../planned-side.js';
 import { windowMaximum } from '../planners/window-maximum.js';
 import { type Verified, verify } from '../verify.js';
 import { finding } from './finding.js';
@@ -42,6 +43,8 @@ function clipFindings(side: PlannedSide, { plan, land, landBin }: Verified): Fin
  * The lead-in ends at base pitch, from where the pitch opens by at most its slew. Where the
  * planned quarters before a loud start are too few for that, and the land of the program or of
  * later silent turns falls short for it, the rest is this finding; the plan itself is not clipped.
+ * It is told where the land first falls short: the mean pitch of the turn up to there, A, as
+ * planned and as the ramp gives it.
  */
 function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
   const { settings } = side;
@@ -53,15 +56,15 @@ function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
   const pitch = plan.pitch.map((planned, quarter) => Math.min(planned, reachable(quarter)));
   const advance = turnAdvance(pitch, basePitch);
   const planned = verify(side, plan).land;
-  const { land } = verify(side, { ...plan, pitch, advance });
+  const { land, landBin } = verify(side, { ...plan, pitch, advance });
   for (let quarter = FIRST_JUDGED; quarter < side.count; quarter++) {
     const isRampsFault = land[quarter]! < planned[quarter]! - LENGTH_MARGIN;
     if (!isRampsFault || !isShort(side, land[quarter]!)) continue;
-    const steepest = plan.pitch.findIndex((wanted, at) => wanted > reachable(at) + LENGTH_MARGIN);
+    const atSeconds = binStart(side, landBin[quarter]!);
     return finding('pitch-limit', 'fault', {
-      atSeconds: quarterStart(side, quarter),
-      value: plan.pitch[steepest]!,
-      limit: reachable(steepest),
+      atSeconds,
+      value: valueAt(side, plan.advance, atSeconds),
+      limit: valueAt(side, advance, atSeconds),
       unit: 'metre',
       detail: 'ramp',
     });

@@ -9,7 +9,8 @@ import { spansOf } from './spans.js';
 
 /**
  * `facet` and `tight-bend`: seconds of which more than a hundredth is over a limit; overlapping
- * ones as one, with the worst share of them. Where the limit of a fault is passed there is no
+ * ones as one, with the worst share of them, and with wall and frequency of the quarter that has
+ * most of it. Where the limit of a fault is passed there is no
  * caution beside it.
  */
 export function tracingFindings(side: PlannedSide, plan: Plan): Finding[] {
@@ -38,20 +39,32 @@ function shareFindings(
 ): Finding[] {
   const caution = worstAround(cautions, side.programCount);
   const fault = worstAround(faults, side.programCount);
-  const isFault = (quarter: number) => fault[quarter]! > SHARE_LIMIT;
-  const isCaution = (quarter: number) => !isFault(quarter) && caution[quarter]! > SHARE_LIMIT;
+  const isFault = (quarter: number) => fault.shares[quarter]! > SHARE_LIMIT;
+  const isCaution = (quarter: number) =>
+    !isFault(quarter) && caution.shares[quarter]! > SHARE_LIMIT;
   return [
     ...spanFindings(side, id, 'fault', fault, isFault),
     ...spanFindings(side, id, 'caution', caution, isCaution),
   ];
 }
 
-/** The worst share of the windows around each quarter. */
-function worstAround({ shares, quarters }: WindowShares, programCount: number): Float64Array {
-  const worst = new Float64Array(programCount);
+/** The worst of the windows around each quarter: its share, and the quarter that has most of it. */
+interface Worst {
+  readonly shares: Float64Array;
+  readonly places: Int32Array;
+}
+
+function worstAround({ shares, own, quarters }: WindowShares, programCount: number): Worst {
+  const worst = { shares: new Float64Array(programCount), places: new Int32Array(programCount) };
   for (const [window, share] of shares.entries()) {
+    let place = window;
     for (let quarter = window; quarter < window + quarters; quarter++) {
-      worst[quarter] = Math.max(worst[quarter]!, share);
+      if (own[quarter]! > own[place]!) place = quarter;
+    }
+    for (let quarter = window; quarter < window + quarters; quarter++) {
+      if (share <= worst.shares[quarter]!) continue;
+      worst.shares[quarter] = share;
+      worst.places[quarter] = place;
     }
   }
   return worst;
@@ -61,7 +74,7 @@ function spanFindings(
   side: PlannedSide,
   id: FindingId,
   severity: 'caution' | 'fault',
-  shares: Float64Array,
+  { shares, places }: Worst,
   isWrong: (quarter: number) => boolean,
 ): Finding[] {
   const isWorse = (a: number, b: number) => shares[a]! > shares[b]!;
@@ -72,8 +85,8 @@ function spanFindings(
       value: shares[worst]!,
       limit: SHARE_LIMIT,
       unit: 'ratio',
-      wall: brighterWall(side, worst),
-      frequency: strongestTreble(side.motion, worst, 'both'),
+      wall: brighterWall(side, places[worst]!),
+      frequency: strongestTreble(side.motion, places[worst]!, 'both'),
     }),
   );
 }
