@@ -1,9 +1,9 @@
 import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
 import {
+  diameterText,
   fixed,
   frequencyText,
-  largeLengthText,
   lengthText,
   levelText,
   pitchText,
@@ -11,6 +11,9 @@ import {
   type Units,
 } from './length-text.js';
 import { placeText } from './place-text.js';
+
+/** Digits that may be added to tell a value from its limit. */
+const MOST_DIGITS = 6;
 
 export interface FindingContext {
   readonly settings: Settings;
@@ -27,8 +30,7 @@ export interface FindingText {
 /** A finding in a mastering engineer's words; every text of every report comes from here. */
 export function findingText(finding: Finding, context: FindingContext): FindingText {
   const { settings, units } = context;
-  const value = amountText(finding.value, finding, units);
-  const limit = amountText(finding.limit, finding, units);
+  const [value, limit] = amountTexts(finding, units);
   const at = where(finding, settings);
   const around = sound(finding);
   const tip = (radius: number) => `the ${lengthText(radius, units)} tip`;
@@ -64,8 +66,8 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       return {
         message:
           finding.severity === 'fault'
-            ? `Too long${at}: the program ends at a diameter of ${value}, inside the limit of ${limit}.`
-            : `Ends far in: at a diameter of ${value}, inside the ${limit} that the house prefers.`,
+            ? `Too long${at}: the program ends ${diameter(finding, value)}, inside the limit of ${limit}.`
+            : `Ends far in: ${diameter(finding, value)}, inside the ${limit} that the house prefers.`,
         remedy: 'Lower the level, tighten the base pitch, or move a track to another side.',
       };
     case 'facet':
@@ -104,8 +106,8 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       return finding.detail === 'ramp'
         ? {
             message:
-              `Loud too soon${at}: the pitch would have to be ${value} by then, ` +
-              `from base pitch it opens to ${limit}.`,
+              `Loud too soon${at}: the turn up to there would need a mean pitch of ${value}, ` +
+              `opening from base pitch gives ${limit}.`,
             remedy: 'Leave more silence before it, open the pitch by hand, or fade it in.',
           }
         : {
@@ -140,7 +142,7 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       };
     case 'one-sided':
       return {
-        message: `Only one channel carries sound${channel(finding)}${finding.value === null ? '' : `: ${value} apart`}.`,
+        message: `Only the ${finding.wall === 'left' ? 'left' : 'right'} channel carries sound.`,
         remedy: 'Check the export; if it is meant so, expect a groove moved by one wall.',
       };
     case 'mono':
@@ -155,8 +157,8 @@ export function findingText(finding: Finding, context: FindingContext): FindingT
       };
     case 'truncated':
       return {
-        message: 'The file breaks off: it holds less sound than its head promises.',
-        remedy: 'Ask for the file again; what is there was read.',
+        message: 'The head of the file gives no valid length, or the file breaks off.',
+        remedy: 'Ask for the file again if it should be longer; what is there was read to the end.',
       };
     case 'rate-low':
       return {
@@ -195,18 +197,41 @@ function facetLimit({ severity }: Finding, settings: Settings): string {
   return fixed(severity === 'fault' ? settings.facetFault : settings.facetCaution, 2);
 }
 
-function amountText(value: number | null, { id, unit }: Finding, units: Units): string {
+/** ` at a diameter of 99.4 mm`, or ` past the centre`. */
+function diameter({ value }: Finding, text: string): string {
+  return value === null || value > 0 ? `at a diameter of ${text}` : text;
+}
+
+/** Value and limit with as many digits as it takes to tell them apart. */
+function amountTexts(finding: Finding, units: Units): [value: string, limit: string] {
+  const texts = (more: number): [string, string] => [
+    amountText(finding.value, finding, units, more),
+    amountText(finding.limit, finding, units, more),
+  ];
+  for (let more = 0; more <= MOST_DIGITS; more++) {
+    const [value, limit] = texts(more);
+    if (value !== limit) return [value, limit];
+  }
+  return texts(0);
+}
+
+function amountText(
+  value: number | null,
+  { id, unit }: Finding,
+  units: Units,
+  more: number,
+): string {
   if (value === null) return 'an unknown amount';
   switch (unit) {
     case 'metre':
-      if (id === 'pitch-limit') return pitchText(value, units);
-      return id === 'too-long' ? largeLengthText(value, units) : lengthText(value, units);
+      if (id === 'pitch-limit') return pitchText(value, units, more);
+      return id === 'too-long' ? diameterText(value, units, more) : lengthText(value, units, more);
     case 'ratio':
-      return id === 'polarity' ? fixed(value, 2) : shareText(value);
+      return id === 'polarity' ? fixed(value, 2 + more) : shareText(value, more);
     case 'decibel-full-scale':
-      return `${levelText(value)}FS`;
+      return `${levelText(value, more)}FS`;
     case 'hertz':
-      return frequencyText(value);
+      return frequencyText(value, more);
     case 'count':
     case 'none':
       return String(value);

@@ -5,19 +5,22 @@ import { placeText } from './place-text.js';
 
 /** No higher level is looked at, so one as high as this is not a limit. */
 const HIGHEST_DB = 12;
+const HIGHEST = '+12.0 dB or more (highest looked at)';
 
-/** How loud the side can go, what limits it, and the least radius that any plan would take. */
+/**
+ * How loud the side can go, what limits it, and the least radius that any plan would take; empty
+ * for silence, which has no level.
+ */
 export function headroomText({ forecast, settings }: ForecastedFile, units: Units): string {
+  if (forecast.findings.some(({ id }) => id === 'silent')) return '';
   const { fillDb, traceDb, recommendedDb, limitedBy } = forecast.headroom;
   const none = 'nowhere from -12 to +12 dB';
   const level = (decibels: number | null) =>
-    decibels === null
-      ? none
-      : `up to ${levelText(decibels)}${decibels >= HIGHEST_DB ? ' and perhaps beyond' : ''}`;
+    decibels === null ? none : isHighest(decibels) ? HIGHEST : `up to ${levelText(decibels)}`;
   const recommended =
     recommendedDb === null
       ? 'Headroom: no level from -12 to +12 dB holds'
-      : `Headroom: at most ${levelText(recommendedDb)}`;
+      : `Headroom: ${isHighest(recommendedDb) ? HIGHEST : `at most ${levelText(recommendedDb)}`}`;
   const by =
     limitedBy === null
       ? ''
@@ -27,7 +30,15 @@ export function headroomText({ forecast, settings }: ForecastedFile, units: Unit
     forecast.tightest === null
       ? ''
       : ` The tightest possible plan takes ${largeLengthText(forecast.tightest.radiusUsed, units)}.`;
-  return `${recommended}${by}. Fits ${level(fillDb)}; without a fault ${level(traceDb)}.${tightest}`;
+  const both =
+    isHighest(fillDb) && isHighest(traceDb)
+      ? ''
+      : ` Fits ${level(fillDb)}; without a fault ${level(traceDb)}.`;
+  return `${recommended}${by}.${both}${tightest}`;
+}
+
+function isHighest(decibels: number | null): boolean {
+  return decibels !== null && decibels >= HIGHEST_DB;
 }
 
 function limitText(id: FindingId): string {

@@ -20,7 +20,7 @@ export function hotSpotText(spot: HotSpot, settings: Settings, units: Units): st
     causeText(spot.cause) + (frequency === null ? '' : `, ${frequencyText(frequency)}`),
     ...(wall === 'both' ? [] : [`${wall} wall`]),
     ...(spot.overcutDepth > 0 ? [overcutText(spot, units)] : []),
-    ...(survives === null ? [] : [survivesText(survives, units)].filter(Boolean)),
+    ...(survives === null ? [] : [survivesText(spot, survives, units)].filter(Boolean)),
   ];
   return `${placeText(spot.atSeconds, settings)}: ${parts.join('; ')}.`;
 }
@@ -30,7 +30,8 @@ function causeText(cause: HotSpotCause): string {
     case 'lateral-low':
       return 'sideways bass';
     case 'lateral-high':
-      return 'sideways treble';
+      // Whatever is not the low band's, so also middle frequencies.
+      return 'sideways';
     case 'vertical':
       return 'vertical motion';
     case 'width':
@@ -47,11 +48,21 @@ function overcutText({ overcutDepth, reachesContact }: HotSpot, units: Units): s
   return `the walls meet ${lengthText(overcutDepth, units)} deep, ${reach}`;
 }
 
-function survivesText({ speed, depth, delay }: Survives, units: Units): string {
+/**
+ * How far off the lathe may be until the walls meet; a delay that is null holds however late. An
+ * overcut by tolerances alone would survive that only on a perfect lathe, one without them nothing.
+ */
+function survivesText(
+  { land, landNominal }: HotSpot,
+  { speed, depth, delay }: Survives,
+  units: Units,
+): string {
+  if (landNominal <= 0) return '';
   const errors = [
     ...(speed === null ? [] : [`${shareText(speed)} of speed`]),
     ...(depth === null ? [] : [`${lengthText(depth, units)} of depth`]),
     ...(delay === null ? [] : [`${fixed(delay, 2)} s of delay`]),
   ];
-  return errors.length === 0 ? '' : `survives ${errors.join(', ')}`;
+  if (errors.length === 0) return '';
+  return `${land < 0 ? 'on a perfect lathe it would survive' : 'survives'} ${errors.join(', ')}`;
 }

@@ -2,6 +2,7 @@ import Table from 'cli-table3';
 import type { ForecastedFile } from '../forecast-result.js';
 import type { PlanReport } from '../model/forecast-types.js';
 import {
+  diameterText,
   fixed,
   largeLengthText,
   lengthText,
@@ -36,7 +37,7 @@ type Row = readonly [label: string, cell: (plan: PlanReport, units: Units) => st
 const LINES = 'mean lines per inch';
 
 const ROWS: readonly Row[] = [
-  ['ends at diameter', (plan, units) => largeLengthText(plan.endDiameter, units)],
+  ['ends at diameter', (plan, units) => diameterText(plan.endDiameter, units)],
   ['spare radius', (plan, units) => largeLengthText(plan.spare, units)],
   ['radius used', (plan, units) => largeLengthText(plan.radiusUsed, units)],
   ['mean pitch', ({ pitchMean }, units) => pitchText(pitchMean, units)],

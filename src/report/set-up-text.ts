@@ -11,7 +11,10 @@ import {
 } from './length-text.js';
 import { setUp } from './set-up.js';
 
-/** What to dial in, as a sentence; if it is less than what was planned, that is said. */
+/**
+ * What to dial in, as a sentence; if it is less than what was planned, or no level holds, that is
+ * said.
+ */
 export function setUpText(file: ForecastedFile, units: Units): string {
   const { levelDb, basePitch, width, meterReading, ellipticalHz } = setUp(file);
   const { forecast } = file;
@@ -20,15 +23,17 @@ export function setUpText(file: ForecastedFile, units: Units): string {
       ? `${lpiText(basePitch)} (${pitchText(basePitch, units)})`
       : lpiText(basePitch);
   const dials = [
-    `level ${levelText(levelDb)}`,
     lines,
     `groove ${lengthText(width, units)}`,
     ...(meterReading === null ? [] : [`depth meter ${fixed(meterReading, 2)}`]),
     ellipticalHz === null ? 'no elliptical' : `elliptical ${frequencyText(ellipticalHz)}`,
   ];
+  if (forecast.headroom.recommendedDb === null) {
+    return `no level from -12 to +12 dB holds. The rest to dial in: ${dials.join(', ')}.`;
+  }
   const planned = levelText(forecast.levelDb);
   const why = levelDb < forecast.levelDb ? `; the planned ${planned} does not hold` : '';
-  return `dial in ${dials.join(', ')}${why}.`;
+  return `dial in level ${levelText(levelDb)}, ${dials.join(', ')}${why}.`;
 }
 
 /** What the verdict assumes when no profile says it; nothing otherwise. */

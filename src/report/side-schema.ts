@@ -41,8 +41,11 @@ const programSchema = z.strictObject({
 
 const setupSchema = z
   .strictObject({
-    levelDb: db.describe('the planned level, or the recommended one if that is lower'),
-    basePitchLpi: lpi,
+    levelDb: db.describe(
+      'the planned level, or the recommended one if that is lower; with headroom.recommendedDb ' +
+        'null no level holds, and this is the planned one',
+    ),
+    basePitchLpi: lpi.describe('lines per inch, to 0.01, of a pitch that pitchStep allows'),
     widthMil: mil,
     meterReading: z.number().nullable().describe('of the depth meter; null outside its table'),
     ellipticalHz: hz.describe('Hz; null: no elliptical filter'),
@@ -77,7 +80,7 @@ const headLoadSchema = z
 const survivesSchema = z.strictObject({
   speedPercent: percent,
   depthUm: um,
-  delaySeconds: duration,
+  delaySeconds: duration.describe('seconds, to 0.001; null: beyond two turns'),
 });
 
 const hotSpotSchema = z.strictObject({

@@ -6,7 +6,7 @@ import { headLoadText } from './head-load-text.js';
 import { headroomText } from './headroom-text.js';
 import { hotSpotText } from './hot-spot-text.js';
 import { fixed, levelText, type Units } from './length-text.js';
-import { amplitudeDb, powerDb } from './numbers.js';
+import { amplitudeDb, powerDb, roundDb } from './numbers.js';
 import { timeText } from './place-text.js';
 import { planTable } from './plan-table.js';
 import { safeText } from './safe-text.js';
@@ -33,7 +33,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
     '',
     planTable(file, units),
     '',
-    wrapText(headroomText(file, units), '  ', '    '),
+    ...headroomLines(file, units),
     wrapText(headLoadText(file.forecast.headLoad), '  ', '    '),
     ...hotSpotLines(file, units),
     ...findingLines(file, options),
@@ -63,12 +63,28 @@ function programText({ forecast, program, settings }: ForecastedFile): string {
   const speed = `${fixed(rpm, 2)} rpm`;
   const lathe =
     speedFactor === 1 ? '' : `, on the lathe ${timeText(durationSeconds / speedFactor)}`;
-  return [
-    `${timeText(durationSeconds)}${lathe}, ${fixed(turns, 1)} turns at ${speed}.`,
-    `Loudness ${fixed(program.loudnessLufs, 1)} LUFS,`,
-    `true peak ${fixed(amplitudeDb(Math.max(...program.truePeak)), 1)} dBTP,`,
-    `average ${fixed(powerDb((left + right) / 2), 1)} dBFS rms.`,
-  ].join(' ');
+  const short = turns < 1 ? ' Shorter than one turn: nothing but silence lies beside it.' : '';
+  const measures = [
+    measureText('loudness', roundDb(program.loudnessLufs), 'LUFS'),
+    measureText('true peak', amplitudeDb(Math.max(...program.truePeak)), 'dBTP'),
+    measureText('average', powerDb((left + right) / 2), 'dBFS rms'),
+  ].filter((text) => text !== '');
+  const measured = measures.length === 0 ? '' : ` ${sentence(measures.join(', '))}`;
+  return `${timeText(durationSeconds)}${lathe}, ${fixed(turns, 1)} turns at ${speed}.${short}${measured}`;
+}
+
+/** Empty for what silence does not have. */
+function measureText(name: string, value: number | null, unit: string): string {
+  return value === null ? '' : `${name} ${fixed(value, 1)} ${unit}`;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function headroomLines(file: ForecastedFile, units: Units): string[] {
+  const text = headroomText(file, units);
+  return text === '' ? [] : [wrapText(text, '  ', '    ')];
 }
 
 function hotSpotLines(file: ForecastedFile, units: Units): string[] {

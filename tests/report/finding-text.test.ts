@@ -40,10 +40,10 @@ describe('says where, how much, against which limit, which channel and frequency
     [{ id: 'over-peak', ...levels }, ['+0.3 dBFS', '0.0 dBFS']],
     [{ id: 'dc-offset', ...share }, ['2.34 %', 'left channel', '1.00 %']],
     [{ id: 'silent', ...whole, ...levels, value: null, limit: -60 }, ['silent', '-60.0 dBFS']],
-    [{ id: 'one-sided', ...whole, value: null }, ['left channel']],
+    [{ id: 'one-sided', ...whole, value: null }, ['Only the left channel carries sound.']],
     [{ id: 'mono', ...whole }, ['Both channels are the same']],
     [{ id: 'polarity', ...share, value: -0.83, limit: -0.3 }, ['-0.83', '-0.30']],
-    [{ id: 'truncated', ...whole }, ['breaks off']],
+    [{ id: 'truncated', ...whole }, ['no valid length', 'breaks off']],
     [{ id: 'rate-low', ...whole, value: 22_050, limit: 44_100, unit: 'hertz' }, ['22.1 kHz']],
   ])('%j', (changes, parts) => {
     const { message, remedy } = findingText(findingWith(changes), { settings, units: 'metric' });
@@ -56,6 +56,30 @@ describe('says where, how much, against which limit, which channel and frequency
       (id) => findingText(findingWith({ id }), { settings, units: 'metric' }).message,
     );
     expect(new Set(texts).size).toBe(FINDING_IDS.length);
+  });
+});
+
+describe('a value beside a limit that it would look like', () => {
+  test.each<[Partial<Finding>, readonly string[]]>([
+    [{ value: 12.68e-6 }, ['12.68 µm is left', '12.70 µm']],
+    [{ value: 12.696e-6 }, ['12.696 µm is left', '12.700 µm']],
+    [{ id: 'overcut', value: -0.02e-6, limit: 0 }, ['land -0.02 µm']],
+    [{ id: 'too-long', value: 0.12066, limit: 0.12068 }, ['120.66 mm', '120.68 mm']],
+    [{ id: 'facet', ...share, value: 0.010004 }, ['1.0004 %', '1.0000 %']],
+    [{ id: 'over-peak', ...levels, value: 0.04 }, ['+0.04 dBFS', '0.00 dBFS']],
+    [{ id: 'polarity', ...share, value: -0.501, limit: -0.5 }, ['-0.501', '-0.500']],
+    [{ id: 'rate-low', value: 44_099, limit: 44_100, unit: 'hertz' }, ['44.099 kHz']],
+    [{ id: 'pitch-limit', value: 500.02e-6, limit: 500e-6 }, ['500.02 µm', '500.00 µm']],
+  ])('has digits enough to differ: %j', (changes, parts) => {
+    const { message, remedy } = findingText(findingWith(changes), { settings, units: 'metric' });
+    for (const part of parts) expect(message + remedy).toContain(part);
+  });
+
+  test('has no more than that, and none more if they are equal', () => {
+    const told = (value: number) =>
+      findingText(findingWith({ value }), { settings, units: 'metric' }).message;
+    expect(told(12.6e-6)).toContain('12.6 µm is left where 12.7 µm');
+    expect(told(12.7e-6)).toContain('12.7 µm is left where 12.7 µm');
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { floorToStep, meterReading, setUp } from '../../src/report/set-up.js';
+import { ceilToStep, floorToStep, meterReading, setUp } from '../../src/report/set-up.js';
 import { forecastedFile } from '../support/forecast-fixture.js';
 
 const headroom = (recommendedDb: number | null) => ({
@@ -26,6 +26,25 @@ describe('the level to dial in', () => {
   test('rounding to a step of 0.1 dB does not lose a level that is on a step', () => {
     for (let tenths = -120; tenths <= 120; tenths++) {
       expect(floorToStep(tenths / 10, 0.1)).toBeWithin(tenths / 10, 1e-9);
+    }
+  });
+});
+
+describe('the pitch to dial in', () => {
+  test.each([
+    [84.7e-6, 5e-6, 85e-6],
+    [85e-6, 5e-6, 85e-6],
+    [85.1e-6, 5e-6, 90e-6],
+    [84.7e-6, null, 84.7e-6],
+  ])('%d m in steps of %d m: %d m, never tighter', (pitch, step, expected) => {
+    expect(ceilToStep(pitch, step)).toBeWithin(expected, 1e-12);
+    const settings = { ...forecastedFile().settings, basePitch: pitch, pitchStep: step };
+    expect(setUp(forecastedFile({ settings })).basePitch).toBeWithin(expected, 1e-12);
+  });
+
+  test('stays where it is on a step, whatever rounding makes of it', () => {
+    for (let steps = 1; steps <= 300; steps++) {
+      expect(ceilToStep(steps * 1.7e-6, 1.7e-6)).toBeWithin(steps * 1.7e-6, 1e-15);
     }
   });
 });

@@ -5,13 +5,15 @@ import { FINDING_IDS } from '../../src/model/forecast-types.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
 import { cautionsOf, cautionText } from '../../src/report/caution-text.js';
 import { sideText } from '../../src/report/terminal.js';
-import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
+import { findingWith, forecastedFile, planWith } from '../support/forecast-fixture.js';
 
 const MONOCHROME = { units: 'metric', paint: new Chalk({ level: 0 }) } as const;
 const flat = (text: string) => text.replaceAll(/\s+/g, ' ');
 
 describe('the summary of a side', () => {
-  const all = FINDING_IDS.map((id) => findingWith({ id }));
+  // A silent file has no headroom to tell.
+  const ids = FINDING_IDS.filter((id) => id !== 'silent');
+  const all = ids.map((id) => findingWith({ id }));
   const text = sideText(forecastedFile({}, { findings: all }), MONOCHROME);
   const [first] = text.split('\n');
 
@@ -60,7 +62,66 @@ describe('the summary of a side', () => {
 test('the end of the range of levels is not told as a limit', () => {
   const headroom = { fillDb: 12, traceDb: 11.9, recommendedDb: 11.5, limitedBy: null };
   const text = flat(sideText(forecastedFile({}, { headroom }), MONOCHROME));
-  expect(text).toContain('Fits up to +12.0 dB and perhaps beyond; without a fault up to +11.9 dB.');
+  expect(text).toContain(
+    'at most +11.5 dB. Fits +12.0 dB or more (highest looked at); without a fault up to +11.9 dB.',
+  );
+});
+
+test('a level that nothing limits is told as the highest looked at, once', () => {
+  const headroom = { fillDb: 12, traceDb: 12, recommendedDb: 12, limitedBy: null };
+  const text = flat(sideText(forecastedFile({}, { headroom }), MONOCHROME));
+  expect(text).toContain('Headroom: +12.0 dB or more (highest looked at). The tightest');
+  expect(text).not.toContain('at most +12');
+  expect(text).not.toContain('Fits');
+});
+
+test('where no level holds none is dialled in, and that is said', () => {
+  const headroom = { fillDb: null, traceDb: 3, recommendedDb: null, limitedBy: null };
+  const text = flat(sideText(forecastedFile({}, { headroom }), MONOCHROME));
+  expect(text).toContain(': no level from -12 to +12 dB holds. The rest to dial in: 300 LPI');
+  expect(text).not.toContain('dial in level');
+});
+
+describe('silence', () => {
+  const program = {
+    ...forecastedFile().program,
+    meanSquare: [0, 0],
+    samplePeak: [0, 0],
+    truePeak: [0, 0],
+    loudnessLufs: Number.NEGATIVE_INFINITY,
+  } as const;
+  const findings = [findingWith({ id: 'silent', severity: 'fault', value: null })];
+  const text = sideText(forecastedFile({ program }, { findings }), MONOCHROME);
+
+  test('has no loudness, no peak and no headroom, nor their units', () => {
+    expect(text).not.toMatch(/LUFS|dBTP|rms|Headroom/);
+    expect(text).not.toMatch(/– ?[a-zµ]/i);
+    expect(flat(text)).toContain('666.7 turns at 33.33 rpm.');
+  });
+
+  test('in the loudness only, under its gates, leaves peak and average', () => {
+    const quiet = { ...forecastedFile().program, loudnessLufs: Number.NEGATIVE_INFINITY };
+    expect(flat(sideText(forecastedFile({ program: quiet }), MONOCHROME))).toContain(
+      'rpm. True peak 0.0 dBTP, average -17.0 dBFS rms.',
+    );
+  });
+});
+
+test('a program shorter than a turn is called so, one of a turn is not', () => {
+  const shown = (turns: number) => flat(sideText(forecastedFile({}, { turns }), MONOCHROME));
+  expect(shown(0.9)).toContain('Shorter than one turn: nothing but silence lies beside it.');
+  expect(shown(1)).not.toContain('Shorter than one turn');
+});
+
+test('a spiral that crosses the centre has no diameter there', () => {
+  const machine = planWith({ endDiameter: -0.03 });
+  const findings = [
+    findingWith({ id: 'too-long', severity: 'fault', value: -0.03, limit: 0.12065 }),
+  ];
+  const text = flat(sideText(forecastedFile({}, { machine, findings }), MONOCHROME));
+  expect(text).toMatch(/ends at diameter past the centre/);
+  expect(text).toContain('the program ends past the centre, inside the limit of 120.7 mm.');
+  expect(text).not.toContain('-30.0 mm');
 });
 
 test('a recommended level under the planned one is dialled in, and the reason given', () => {
@@ -91,7 +152,7 @@ test('the forty-first finding is counted, not told', () => {
 
 test('a hostile name cannot act on the terminal', () => {
   const text = sideText(forecastedFile({ name: 'a\u001b[2Jb\nc\u202e.wav' }), MONOCHROME);
-  expect(text.split('\n')[0]).toContain('ab\\u{a}c\\u{202e}.wav');
+  expect(text.split('\n')[0]).toContain('a\\u{1b}[2Jb\\u{a}c\\u{202e}.wav');
   expect(text).not.toContain('\u001b');
 });
 
