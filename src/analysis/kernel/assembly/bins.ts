@@ -44,12 +44,12 @@ function measureBin(from: f64, until: f64): void {
   const approach = closingMaximum(from, until, turnFrames, delayTaps, -Infinity);
   store<f64>(out, approach);
   store<f64>(out, slackFrames == 0 ? approach : looseMaximum(from, until, approach), 8);
-  store<f64>(out, seek(from, until, HALF_ROOT, -HALF_ROOT), 16);
-  store<f64>(out, seek(from, until, -HALF_ROOT, HALF_ROOT), 24);
-  const outwards = seek(from, until, HALF_ROOT, HALF_ROOT);
-  store<f64>(out, max<f64>(outwards, seek(from, until, -HALF_ROOT, -HALF_ROOT)), 32);
-  store<f64>(out, seek(from - slackFrames, until + slackFrames, 0, ROOT), 40);
-  store<f64>(out, seek(from - slackFrames, until + slackFrames, -ROOT, 0), 48);
+  store<f64>(out, seek(from, until, HALF_ROOT, -HALF_ROOT, -Infinity), 16);
+  store<f64>(out, seek(from, until, -HALF_ROOT, HALF_ROOT, -Infinity), 24);
+  const outwards = seek(from, until, HALF_ROOT, HALF_ROOT, -Infinity);
+  store<f64>(out, seek(from, until, -HALF_ROOT, -HALF_ROOT, outwards), 32);
+  store<f64>(out, seek(from - slackFrames, until + slackFrames, 0, ROOT, -Infinity), 40);
+  store<f64>(out, seek(from - slackFrames, until + slackFrames, -ROOT, 0, -Infinity), 48);
   measureWalls(from, until, bin);
   binCount++;
 }

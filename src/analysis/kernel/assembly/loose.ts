@@ -13,7 +13,8 @@ export function looseMaximum(from: f64, until: f64, approach: f64): f64 {
   const early = closingMaximum(from, until, turnFrames + slackFrames, earliestTaps, approach);
   const late = closingMaximum(from, until, turnFrames - slackFrames, latestTaps, early);
   let largest = late * Math.SQRT1_2;
-  largest = max<f64>(largest, max<f64>(looseAtEnd(from), looseAtEnd(until)));
+  largest = looseAtEnd(from, largest);
+  largest = looseAtEnd(until, largest);
   const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
   const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
   const most = facingBound(firstGroup, lastGroup);
@@ -34,14 +35,16 @@ function facingBound(firstGroup: i32, lastGroup: i32): f64 {
   return innerBound(<i32>Math.floor(first) - 2, <i32>Math.ceil(last) + 2);
 }
 
-function looseAtEnd(place: f64): f64 {
+/** Raises `best` by an end of the span. */
+function looseAtEnd(place: f64, best: f64): f64 {
   lookAtRing(displacement, displacementMask, 0, 1);
-  return valueAt(place) + innerMaximum(place);
+  return withFacing(valueAt(place), place, best);
 }
 
-/** max of −u_L over the window that faces a place. */
-function innerMaximum(place: f64): f64 {
-  return seek(place - turnFrames - slackFrames, place - turnFrames + slackFrames, -1, 0);
+/** Raises `best` by u_R at a place and the largest −u_L over the window that faces it. */
+function withFacing(outer: f64, place: f64, best: f64): f64 {
+  const facing = place - turnFrames;
+  return outer + seek(facing - slackFrames, facing + slackFrames, -1, 0, best - outer);
 }
 
 /** Raises `best` by the peaks of u_R next to a group's frames, each with what faces it. */
@@ -59,7 +62,7 @@ function climbPeaks(group: i32, from: f64, until: f64, facing: f64, best: f64): 
     const peak = peakNear(n);
     const place = peakPlace;
     if (peak + facing > largest && place >= from && place <= until) {
-      largest = max<f64>(largest, peak + innerMaximum(place));
+      largest = withFacing(peak, place, largest);
     }
   }
   return largest;

@@ -7,12 +7,13 @@ import { displacement, displacementMask } from './rings';
 /**
  * Maximum of wl·u_L + wr·u_R between two places: the likeliest group first, then those whose bound
  * is still higher than what was found.
+ * @param floor what is found is at least that
  */
-export function seek(from: f64, until: f64, wl: f64, wr: f64): f64 {
+export function seek(from: f64, until: f64, wl: f64, wr: f64, floor: f64): f64 {
   lookAtRing(displacement, displacementMask, wl, wr);
   const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
   const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
-  let largest = max<f64>(valueAt(from), valueAt(until));
+  let largest = max<f64>(floor, max<f64>(valueAt(from), valueAt(until)));
   let likeliest = -1;
   let most = largest;
   for (let group = firstGroup; group <= lastGroup; group++) {

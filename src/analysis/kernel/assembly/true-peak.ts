@@ -1,6 +1,6 @@
 import { lookAtRing, peakNear } from './interpolate';
 import { anyLarger, frameAt } from './vector';
-import { PEAK_SHARE } from './walls';
+import { PEAK_POWER, PEAK_SHARE } from './walls';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
@@ -10,20 +10,15 @@ const STRIDE: i32 = 32;
 
 /** Looks at the frames from … until of a buffer that holds six more on each side. */
 export function seekTruePeak(buffer: usize, from: i32, until: i32): void {
-  const share = f64x2.splat(PEAK_SHARE);
-  let before = v128.load(frameAt(buffer, from - 1));
-  let at = v128.load(frameAt(buffer, from));
   for (let start = from; start < until; start += STRIDE) {
     const stop = min<i32>(start + STRIDE, until);
     let most = f64x2.splat(0);
     for (let n = start; n < stop; n++) {
-      const after = v128.load(frameAt(buffer, n + 1));
-      const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-      most = f64x2.pmax(most, f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature)));
-      before = at;
-      at = after;
+      most = f64x2.pmax(most, f64x2.abs(v128.load(frameAt(buffer, n))));
     }
-    if (!anyLarger(most, v128.load(truePeaks))) continue;
+    const best = v128.load(truePeaks);
+    const reach = f64x2.mul(f64x2.splat(PEAK_POWER), f64x2.mul(most, most));
+    if (!anyLarger(reach, f64x2.mul(best, best))) continue;
     for (let n = start; n < stop; n++) {
       seekAt(buffer, n, 0);
       seekAt(buffer, n, 1);
@@ -39,11 +34,8 @@ function seekAt(buffer: usize, n: i32, channel: i32): void {
   const magnitude = sign * value;
   let best = max<f64>(load<f64>(truePeaks + offset), magnitude);
   const around = sign * (load<f64>(at - 16) + load<f64>(at + 16));
-  if (magnitude + PEAK_SHARE * abs(2 * magnitude - around) <= best) {
-    store<f64>(truePeaks + offset, best);
-    return;
-  }
-  if (magnitude >= sign * load<f64>(at - 16) && magnitude > sign * load<f64>(at + 16)) {
+  const mayBeHigher = magnitude + PEAK_SHARE * (2 * magnitude - around) > best;
+  if (mayBeHigher && magnitude >= sign * load<f64>(at - 16) && magnitude > sign * load<f64>(at + 16)) {
     lookAtRing(buffer, -1, channel == 0 ? sign : 0, channel == 0 ? 0 : sign);
     best = max<f64>(best, peakNear(n));
   }

@@ -25,8 +25,14 @@ let peaksFrom: f64 = 0;
 let peaksUntil: f64 = 0;
 
 /**
+ * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
+ * and sampled at f is nowhere higher than 1/cos(πB/f) times its largest sample, 1.53 times for
+ * 24.1 kHz at 88.2 kHz.
+ */
+export const PEAK_POWER: f64 = 2.5;
+/**
  * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
- * end, 24.1 kHz at 88.2 kHz, needs 0.23.
+ * end needs 0.23.
  */
 export const PEAK_SHARE: f64 = 0.3;
 /** Frames that share one look for a peak. */
@@ -36,7 +42,12 @@ const EXPONENTS: i32 = 2048;
 const EXPONENT_BYTES: usize = EXPONENTS * 4;
 const EXPONENT_OF_ONE: i32 = 1023;
 /** Counts of the quarter in hand by exponent: velocity left, right, acceleration left, right. */
-const exponentCounts: usize = memory.data(4 * EXPONENTS * 4, 16);
+const exponentCounts: usize = memory.data(8 * EXPONENTS * 4, 16);
+/**
+ * Bytes to a second set of counts, which every other frame goes to: neighbours mostly fall into one
+ * class, and a count that was just stored is slow to load again.
+ */
+const ODD_BYTES: usize = 4 * EXPONENT_BYTES;
 
 /** Lets the complete quarters go; the figures of the one in hand move to the front. */
 export function takeQuarters(): void {
@@ -87,7 +98,7 @@ function endQuarter(): void {
   v128.store(accelerationSquare, f64x2.splat(0));
   frames = 0;
   for (let row = 0; row < 4; row++) fileClasses(row);
-  memory.fill(exponentCounts, 0, 4 * EXPONENT_BYTES);
+  memory.fill(exponentCounts, 0, 2 * ODD_BYTES);
   quarterCount++;
 }
 
@@ -98,7 +109,8 @@ function fileClasses(row: i32): void {
   for (let exponent = 0; exponent < EXPONENTS; exponent++) {
     const held = max<i32>(exponent - EXPONENT_OF_ONE, LOWEST_CLASS) - LOWEST_CLASS;
     const at = to + (<usize>min<i32>(held, CLASSES - 1) << 2);
-    store<u32>(at, load<u32>(at) + load<u32>(from + (<usize>exponent << 2)));
+    const counted = from + (<usize>exponent << 2);
+    store<u32>(at, load<u32>(at) + load<u32>(counted) + load<u32>(counted + ODD_BYTES));
   }
 }
 
@@ -118,6 +130,15 @@ function edgeOf(ring: usize, channel: i32, place: f64, peaks: usize): void {
   store<f64>(at, max<f64>(load<f64>(at), abs(valueAt(place))));
 }
 
+/** Counts both walls by their squares. */
+// @ts-ignore: decorator
+@inline
+function countBoth(exponents: usize, square: v128): void {
+  const fourth = f64x2.mul(square, square);
+  count(exponents, i64x2.extract_lane(fourth, 0));
+  count(exponents + EXPONENT_BYTES, i64x2.extract_lane(fourth, 1));
+}
+
 /** Counts a magnitude by the binary exponent of its fourth power. */
 // @ts-ignore: decorator
 @inline
@@ -130,27 +151,28 @@ function count(row: usize, fourthBits: i64): void {
 function measure(
   ring: usize, squareSum: usize, first: i32, end: i32, peaks: usize, exponents: usize,
 ): void {
-  const share = f64x2.splat(PEAK_SHARE);
   let total = v128.load(squareSum);
   for (let start = first; start < end; start += STRIDE) {
     const stop = min<i32>(start + STRIDE, end);
-    const run = frameAt(ring, (start - 1) & wallMask);
-    let before = v128.load(run);
-    let at = v128.load(run, 16);
+    const run = frameAt(ring, start & wallMask);
     let most = f64x2.splat(0);
-    for (let n = 0; n < stop - start; n++) {
-      const after = v128.load(frameAt(run, n), 32);
+    const frames = stop - start;
+    for (let n = 0; n < frames; n += 2) {
+      const at = v128.load(frameAt(run, n));
       const square = f64x2.mul(at, at);
       total = f64x2.add(total, square);
-      const fourth = f64x2.mul(square, square);
-      count(exponents, i64x2.extract_lane(fourth, 0));
-      count(exponents + EXPONENT_BYTES, i64x2.extract_lane(fourth, 1));
-      const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-      most = f64x2.pmax(most, f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature)));
-      before = at;
-      at = after;
+      most = f64x2.pmax(most, square);
+      countBoth(exponents, square);
+      if (n + 1 == frames) break;
+      const next = v128.load(frameAt(run, n), 16);
+      const nextSquare = f64x2.mul(next, next);
+      total = f64x2.add(total, nextSquare);
+      most = f64x2.pmax(most, nextSquare);
+      countBoth(exponents + ODD_BYTES, nextSquare);
     }
-    if (anyLarger(most, v128.load(peaks))) seekPeaks(ring, start, stop, peaks);
+    const best = v128.load(peaks);
+    const reach = f64x2.mul(f64x2.splat(PEAK_POWER), most);
+    if (anyLarger(reach, f64x2.mul(best, best))) seekPeaks(ring, start, stop, peaks);
   }
   v128.store(squareSum, total);
 }
