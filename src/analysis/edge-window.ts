@@ -58,13 +58,8 @@ async function readEdge(
   const first = frameAt(from - settling);
   const end = frameAt(until + AFTER_SECONDS);
   const bytes = await readAll(wav, first, end);
-  const segment = await moveSegment(format, bytes, end - first, settings);
-  const row = (channel: Float64Array): Float64Array => {
-    const offset = Math.round((from - first / format.sampleRate) * segment.rate);
-    const length = Math.round((until - from) * segment.rate);
-    return Float64Array.from({ length }, (_, n) => channel[offset + n] ?? 0);
-  };
-  return { rate: segment.rate, left: row(segment.left), right: row(segment.right) };
+  const span = { from: from - first / format.sampleRate, length: until - from };
+  return await moveSegment(format, bytes, end - first, settings, span);
 }
 
 async function readAll(wav: OpenWav, firstFrame: number, endFrame: number): Promise<Uint8Array> {

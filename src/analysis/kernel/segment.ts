@@ -1,12 +1,12 @@
 import type { Settings } from '../../settings.js';
-import type { Hertz } from '../../units.js';
+import type { Hertz, Seconds } from '../../units.js';
 import { bandLimitOf, LEAD_FRAMES } from '../band-limit.js';
 import type { SampleFormat } from '../sample-format.js';
 import { spiralClock } from '../spiral-clock.js';
 import type { Stereo } from '../stereo.js';
 import { configureKernel, numbersAt } from './configure.js';
 import { feedKernel } from './feed.js';
-import { loadKernel } from './load-kernel.js';
+import { type Kernel, loadKernel } from './load-kernel.js';
 
 /** Displacement of both walls over a short segment, m at level 0 dB. */
 export interface SegmentMotion extends Stereo {
@@ -14,18 +14,25 @@ export interface SegmentMotion extends Stereo {
   readonly rate: Hertz;
 }
 
+/** Which part of a segment is wanted, seconds from its start. */
+export interface Span {
+  readonly from: Seconds;
+  readonly length: Seconds;
+}
+
 /**
  * Moves the walls by a segment alone, from rest: what lies within the filters' settling time after
  * its start is not what it would be in the whole program.
  * @param format at a rate of the 44.1 or 48 kHz family
  * @param bytes whole raw frames, at most a second or so
- * @returns rows from the segment's first frame on, one entry an internal frame
+ * @returns rows over the span, one entry an internal frame
  */
 export async function moveSegment(
   format: SampleFormat,
   bytes: Uint8Array,
   frames: number,
   settings: Settings,
+  span: Span,
 ): Promise<SegmentMotion> {
   const limit = bandLimitOf(format.sampleRate);
   const clock = spiralClock(settings, limit.internalRate);
@@ -39,16 +46,21 @@ export async function moveSegment(
   };
   feedKernel(kernel, format, bytes, forget);
   kernel.finish(format.sampleRate / 100);
-  return {
-    rate: limit.internalRate,
-    ...readRows(kernel, Math.floor((frames / format.sampleRate) * limit.internalRate)),
-  };
+  const rate = limit.internalRate;
+  const first = Math.round(span.from * rate);
+  return { rate, ...readRows(kernel, first, Math.round(span.length * rate)) };
 }
 
-function readRows(kernel: Awaited<ReturnType<typeof loadKernel>>, count: number): Stereo {
+/** Frames of the ring from one on; silence before the segment. */
+function readRows(kernel: Kernel, first: number, count: number): Stereo {
   const mask = kernel.displacementMask.value;
   const ring = numbersAt(kernel, kernel.displacement.value, 2 * (mask + 1));
-  const row = (channel: 0 | 1): Float64Array =>
-    Float64Array.from({ length: count }, (_, n) => ring[2 * ((LEAD_FRAMES + n) & mask) + channel]!);
+  const row = (channel: 0 | 1): Float64Array => {
+    const values = new Float64Array(count);
+    for (let n = Math.max(0, -first - LEAD_FRAMES); n < count; n++) {
+      values[n] = ring[2 * ((LEAD_FRAMES + first + n) & mask) + channel]!;
+    }
+    return values;
+  };
   return { left: row(0), right: row(1) };
 }

@@ -5,7 +5,8 @@ import { frameAt, left, right } from './vector';
 /**
  * Upper bounds of ±u_L and ±u_R over groups of frames, by which the maxima of a bin are found
  * without looking at each of its frames: a peak between frames is no higher than the frame it is
- * next to and a share of the curvature there.
+ * next to and `rise` there; s²/c is taken as |s|, which at a top it is never over, since a division
+ * at each frame costs more than the few groups it saves.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
@@ -50,11 +51,14 @@ function boundGroup(group: i32): void {
     const after = v128.load(frameAt(run, n), 32);
     const curvature = f64x2.sub(f64x2.add(at, at), f64x2.add(before, after));
     const slope = f64x2.sub(after, before);
-    const steep = f64x2.div(f64x2.mul(slopeShare, f64x2.mul(slope, slope)), curvature);
-    const isTop = f64x2.le(f64x2.abs(slope), f64x2.abs(curvature));
-    const change = v128.and(isTop, f64x2.add(steep, f64x2.mul(curvatureShare, curvature)));
-    up = f64x2.pmax(up, f64x2.add(at, f64x2.pmax(none, change)));
-    down = f64x2.pmax(down, f64x2.sub(f64x2.pmax(none, f64x2.neg(change)), at));
+    const steepness = f64x2.abs(slope);
+    const bend = f64x2.abs(curvature);
+    const isTop = f64x2.le(steepness, bend);
+    const change = v128.and(
+      isTop, f64x2.add(f64x2.mul(slopeShare, steepness), f64x2.mul(curvatureShare, bend)));
+    const isPeak = f64x2.gt(curvature, none);
+    up = f64x2.pmax(up, f64x2.add(at, v128.and(isPeak, change)));
+    down = f64x2.pmax(down, f64x2.sub(v128.andnot(change, isPeak), at));
     before = at;
     at = after;
   }
