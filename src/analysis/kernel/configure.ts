@@ -50,9 +50,9 @@ function setFilters(
   writeDoubled(kernel, kernel.filterTaps.value, [
     ...filter.zeros,
     ...filter.poles,
-    ...filter.displacement.taps,
-    ...filter.velocity.taps,
-    ...filter.acceleration.taps,
+    ...filter.displacement,
+    ...filter.velocity,
+    ...filter.acceleration,
   ]);
   const sections = designKWeighting(limit.baseRate).flatMap(({ b0, b1, b2, a1, a2 }) => [
     b0,

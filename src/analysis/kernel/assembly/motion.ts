@@ -6,24 +6,21 @@ import { CHUNK_FRAMES } from './source';
 import { seekTruePeak } from './true-peak';
 import { exchanged, frameAt } from './vector';
 
-/** Frames by which the filter is late; see motion-filter.ts of the analysis. */
-const DELAY: i32 = 4;
-/** Taps of the FIRs; displacement's begin two frames before the newest, acceleration's one. */
-const DISPLACEMENT_TAPS: i32 = 6;
-const VELOCITY_TAPS: i32 = 10;
-/** Frames before the newest that the FIRs reach back. */
-const HISTORY: usize = 9;
+/** Frames by which the displacement is late; see motion-filter.ts of the analysis. */
+const DELAY: i32 = 2;
+/** Frames of displacement that velocity and acceleration reach to each side. */
+const REACH: i32 = 4;
 /** Frames kept of the program and of the recursion for the next chunk. */
 const KEPT: i32 = 16;
 /** Frames around a true peak. */
 const PEAK_MARGIN: i32 = 8;
 const ROOM: i32 = 2 * CHUNK_FRAMES + 512 + KEPT;
 
-/** Zeros (3), poles (3), then the three FIRs, longest history last; each in both lanes. */
-export const filterTaps: usize = memory.data((6 + 6 + 10 + 8) * 16, 16);
-const displacementTaps: usize = filterTaps + 6 * 16;
-const velocityTaps: usize = displacementTaps + DISPLACEMENT_TAPS * 16;
-const accelerationTaps: usize = velocityTaps + VELOCITY_TAPS * 16;
+/**
+ * Zeros (3), poles (3), 6 taps of displacement, 4 pairs of velocity, 3 of acceleration; each in
+ * both lanes.
+ */
+export const filterTaps: usize = memory.data((6 + 6 + 4 + 3) * 16, 16);
 
 const program: usize = memory.data(ROOM * 16, 16);
 const recursion: usize = memory.data(ROOM * 16, 16);
@@ -148,8 +145,8 @@ function writeMotion(count: i32): void {
     const steps = min<i32>(DECIMATION - (number & (DECIMATION - 1)), <i32>((end - at) >> 4));
     writeFrames(at, number, steps);
     mirrorStart(displacement, displacementMask, number, steps);
-    mirrorStart(velocity, wallMask, number, steps);
-    mirrorStart(acceleration, wallMask, number, steps);
+    mirrorStart(velocity, wallMask, number - REACH, steps);
+    mirrorStart(acceleration, wallMask, number - REACH, steps);
     number += steps;
     at += <usize>steps << 4;
     if ((number & (DECIMATION - 1)) == 0) endLowStep();
@@ -165,40 +162,69 @@ function times(a: v128, b: v128): v128 {
 
 // @ts-ignore: decorator
 @inline
+function minus(a: v128, b: v128): v128 {
+  return f64x2.sub(a, b);
+}
+
+// @ts-ignore: decorator
+@inline
 function plus(a: v128, b: v128): v128 {
   return f64x2.add(a, b);
 }
 
-/** Frames of one step of the decimation at most. */
+/**
+ * Frames of one step of the decimation at most. Velocity and acceleration are those of the frame
+ * REACH before, for which the displacement on both sides is there.
+ */
 function writeFrames(from: usize, first: i32, count: i32): void {
   let sum = v128.load(lowSums);
   let weighted = v128.load(lowSums, 16);
   let within = f64x2.splat(<f64>(first & (DECIMATION - 1)));
   const one = f64x2.splat(1);
   const displacements = frameAt(displacement, first & displacementMask);
-  const velocities = frameAt(velocity, first & wallMask);
-  const accelerations = frameAt(acceleration, first & wallMask);
+  let u8 = v128.load(frameAt(displacement, (first - 8) & displacementMask));
+  let u7 = v128.load(frameAt(displacement, (first - 7) & displacementMask));
+  let u6 = v128.load(frameAt(displacement, (first - 6) & displacementMask));
+  let u5 = v128.load(frameAt(displacement, (first - 5) & displacementMask));
+  let u4 = v128.load(frameAt(displacement, (first - 4) & displacementMask));
+  let u3 = v128.load(frameAt(displacement, (first - 3) & displacementMask));
+  let u2 = v128.load(frameAt(displacement, (first - 2) & displacementMask));
+  let u1 = v128.load(frameAt(displacement, (first - 1) & displacementMask));
   for (let n = 0; n < count; n++) {
-    const oldest = frameAt(from, n) - (HISTORY << 4);
-    const q0 = v128.load(oldest, 144);
-    const q1 = v128.load(oldest, 128);
-    const q2 = v128.load(oldest, 112);
-    const q3 = v128.load(oldest, 96);
-    const q4 = v128.load(oldest, 80);
-    const q5 = v128.load(oldest, 64);
-    const q6 = v128.load(oldest, 48);
-    const q7 = v128.load(oldest, 32);
-    const q8 = v128.load(oldest, 16);
-    const q9 = v128.load(oldest, 0);
-    const u = plus(plus(plus(times(v128.load(filterTaps, 96), q2), times(v128.load(filterTaps, 112), q3)), plus(times(v128.load(filterTaps, 128), q4), times(v128.load(filterTaps, 144), q5))), plus(times(v128.load(filterTaps, 160), q6), times(v128.load(filterTaps, 176), q7)));
-    const v = plus(plus(plus(plus(times(v128.load(filterTaps, 192), q0), times(v128.load(filterTaps, 208), q1)), plus(times(v128.load(filterTaps, 224), q2), times(v128.load(filterTaps, 240), q3))), plus(plus(times(v128.load(filterTaps, 256), q4), times(v128.load(filterTaps, 272), q5)), plus(times(v128.load(filterTaps, 288), q6), times(v128.load(filterTaps, 304), q7)))), plus(times(v128.load(filterTaps, 320), q8), times(v128.load(filterTaps, 336), q9)));
-    const a = plus(plus(plus(times(v128.load(filterTaps, 352), q1), times(v128.load(filterTaps, 368), q2)), plus(times(v128.load(filterTaps, 384), q3), times(v128.load(filterTaps, 400), q4))), plus(plus(times(v128.load(filterTaps, 416), q5), times(v128.load(filterTaps, 432), q6)), plus(times(v128.load(filterTaps, 448), q7), times(v128.load(filterTaps, 464), q8))));
+    const oldest = frameAt(from, n) - (5 << 4);
+    const u = plus(
+      plus(
+        plus(times(v128.load(filterTaps, 96), v128.load(oldest, 80)),
+          times(v128.load(filterTaps, 112), v128.load(oldest, 64))),
+        plus(times(v128.load(filterTaps, 128), v128.load(oldest, 48)),
+          times(v128.load(filterTaps, 144), v128.load(oldest, 32)))),
+      plus(times(v128.load(filterTaps, 160), v128.load(oldest, 16)),
+        times(v128.load(filterTaps, 176), v128.load(oldest))));
     v128.store(frameAt(displacements, n), u);
-    v128.store(frameAt(velocities, n), v);
-    v128.store(frameAt(accelerations, n), a);
+    const v = plus(
+      plus(times(v128.load(filterTaps, 192), minus(u3, u5)),
+        times(v128.load(filterTaps, 208), minus(u2, u6))),
+      plus(times(v128.load(filterTaps, 224), minus(u1, u7)),
+        times(v128.load(filterTaps, 240), minus(u, u8))));
+    const twice = plus(u4, u4);
+    const a = plus(
+      plus(times(v128.load(filterTaps, 256), minus(plus(u3, u5), twice)),
+        times(v128.load(filterTaps, 272), minus(plus(u2, u6), twice))),
+      times(v128.load(filterTaps, 288), minus(plus(u1, u7), twice)));
+    const place = (first + n - REACH) & wallMask;
+    v128.store(frameAt(velocity, place), v);
+    v128.store(frameAt(acceleration, place), a);
     sum = plus(sum, u);
-    weighted = plus(weighted, f64x2.mul(within, u));
+    weighted = plus(weighted, times(within, u));
     within = plus(within, one);
+    u8 = u7;
+    u7 = u6;
+    u6 = u5;
+    u5 = u4;
+    u4 = u3;
+    u3 = u2;
+    u2 = u1;
+    u1 = u;
   }
   v128.store(lowSums, sum);
   v128.store(lowSums, weighted, 16);

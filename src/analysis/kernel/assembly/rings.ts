@@ -39,11 +39,15 @@ function emptyRing(frames: i32): usize {
   return ring;
 }
 
-/** Puts frames just written at a ring's start behind its end as well. */
+/** Puts frames just written at a ring's start behind its end as well; they may go across the end. */
 export function mirrorStart(ring: usize, mask: i32, first: i32, count: i32): void {
+  const size = mask + 1;
   const at = first & mask;
-  if (at >= RUN_FRAMES) return;
-  memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>count << 4);
+  const across = at + count - size;
+  const from = across > 0 ? 0 : at;
+  const frames = min<i32>(across > 0 ? across : count, RUN_FRAMES - from);
+  if (frames <= 0) return;
+  memory.copy(frameAt(ring, size + from), frameAt(ring, from), <usize>frames << 4);
 }
 
 function powerOfTwo(least: i32): i32 {
