@@ -23,15 +23,6 @@ export function takeSteps(): void {
   stepCount = 0;
 }
 
-/** The part of a section that does not wait for its last output: inputs and the output before. */
-// @ts-ignore: decorator
-@inline
-function early(section: usize, x: v128, x1: v128, x2: v128, y2: v128): v128 {
-  const inputs = f64x2.add(f64x2.mul(v128.load(section, 0), x), f64x2.mul(v128.load(section, 16), x1));
-  const older = f64x2.sub(f64x2.mul(v128.load(section, 32), x2), f64x2.mul(v128.load(section, 64), y2));
-  return f64x2.add(inputs, older);
-}
-
 /** Weights frames of the base rate and adds up their power. */
 export function weighFrames(frames: usize, count: i32): void {
   const shelf = weightingSections;
@@ -40,17 +31,26 @@ export function weighFrames(frames: usize, count: i32): void {
   let x2 = v128.load(delays, 16);
   let y1 = v128.load(delays, 32);
   let y2 = v128.load(delays, 48);
+  let lastChange = f64x2.sub(y1, y2);
   let w1 = v128.load(delays, 64);
   let w2 = v128.load(delays, 80);
   let total = v128.load(power);
   for (let n = 0; n < count; n++) {
     const x = v128.load(frameAt(frames, n));
-    const y = f64x2.sub(early(shelf, x, x1, x2, y2), f64x2.mul(v128.load(shelf, 48), y1));
-    const w = f64x2.sub(early(lowCut, y, y1, y2, w2), f64x2.mul(v128.load(lowCut, 48), w1));
+    // What waits for the last output comes last. The low cut's zeros are a second difference.
+    const inputs = f64x2.add(
+      f64x2.mul(v128.load(shelf, 0), x), f64x2.mul(v128.load(shelf, 16), x1));
+    const older = f64x2.sub(
+      f64x2.mul(v128.load(shelf, 32), x2), f64x2.mul(v128.load(shelf, 64), y2));
+    const y = f64x2.sub(f64x2.add(inputs, older), f64x2.mul(v128.load(shelf, 48), y1));
+    const change = f64x2.sub(y, y1);
+    const second = f64x2.sub(f64x2.sub(change, lastChange), f64x2.mul(v128.load(lowCut, 64), w2));
+    const w = f64x2.sub(second, f64x2.mul(v128.load(lowCut, 48), w1));
     x2 = x1;
     x1 = x;
     y2 = y1;
     y1 = y;
+    lastChange = change;
     w2 = w1;
     w1 = w;
     total = f64x2.add(total, f64x2.mul(w, w));
