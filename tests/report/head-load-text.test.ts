@@ -6,8 +6,8 @@ const right = { oneSecond: 1_900_000, tenSeconds: 0, limitRatio: null };
 
 test('the head load names both windows, both channels, the unit and whose the limit is', () => {
   expect(headLoadText({ left, right })).toBe(
-    'Head load: mean-square acceleration at most 2.13e6 left and 1.90e6 right over 1 s, ' +
-      "9.88e5 and 0 over 10 s, in (m/s²)². The head's thermal limit is its maker's.",
+    'Head load: rms acceleration at most 1461 left and 1378 right over 1 s, ' +
+      "994 and 0.0 over 10 s, in m/s². The head's thermal limit is its maker's.",
   );
 });
 
@@ -16,6 +16,6 @@ test('with a limit in the profile it is told how many times that is reached', ()
     left: { ...left, limitRatio: 0.534 },
     right: { ...right, limitRatio: 1.2 },
   });
-  expect(text).toContain('in (m/s²)²: 0.53 and 1.20 times headLimit.');
+  expect(text).toContain('in m/s²: 0.53 and 1.20 times the mean square of headLimit.');
   expect(text).toContain("The head's thermal limit is its maker's.");
 });
