@@ -1,6 +1,5 @@
-import type { EdgeWindow, MotionSummary } from '../analysis/motion.js';
+import type { MotionSummary } from '../analysis/motion.js';
 import type { Planner, Settings } from '../settings.js';
-import type { Seconds } from '../units.js';
 import { pitchPlanner } from './executed-planner.js';
 import { allFindings, verdictOf } from './findings/all-findings.js';
 import type { SideForecast, SourceFacts } from './forecast-types.js';
@@ -12,7 +11,6 @@ import { planReport } from './plan-report.js';
 import { plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
 import { verify } from './verify.js';
-import { withSurvival } from './with-survival.js';
 
 /** What is asked of a side, beyond the profile. */
 export interface SideRequest {
@@ -20,8 +18,6 @@ export interface SideRequest {
   /** Which planner `plan` is. */
   readonly planner: Planner;
   readonly source: SourceFacts;
-  /** The edges around a hot spot, as withSurvival wants them; without it none are looked at. */
-  readonly lookCloser?: (atSeconds: Seconds) => EdgeWindow | null;
 }
 
 /**
@@ -32,7 +28,7 @@ export interface SideRequest {
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, lookCloser }: SideRequest,
+  { levelDb, planner, source }: SideRequest,
 ): SideForecast {
   const side = plannedSide(motion, settings);
   const verified = (by: PitchPlanner) => verify(side, planSide(side, by, levelDb));
@@ -43,7 +39,7 @@ export function forecastSide(
   const plan = shown === 'turn-ahead' ? verified(shown) : { machine, fixed }[shown];
   const executed = { machine, fixed, plan }[executes];
   const findings = allFindings(side, executed, source);
-  const forecast: SideForecast = {
+  return {
     durationSeconds: motion.durationSeconds,
     turns: side.turns,
     levelDb,
@@ -60,7 +56,4 @@ export function forecastSide(
     findings,
     quarters: quarterColumns(side, plan, machine),
   };
-  if (lookCloser === undefined) return forecast;
-  const windows = forecast.hotSpots.map(({ atSeconds }) => lookCloser(atSeconds));
-  return withSurvival(forecast, motion, settings, windows);
 }

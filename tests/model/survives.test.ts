@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { EdgeWindow } from '../../src/analysis/motion.js';
 import { turnAdvance } from '../../src/model/disc.js';
-import { forecastSide } from '../../src/model/forecast-model.js';
+import { forecastSide, type SideRequest } from '../../src/model/forecast-model.js';
+import type { SideForecast } from '../../src/model/forecast-types.js';
 import { planSide } from '../../src/model/plan.js';
 import { plannedSide } from '../../src/model/planned-side.js';
 import { verify } from '../../src/model/verify.js';
@@ -40,17 +41,23 @@ function forecastAt(basePitch: number, changes: Partial<Settings> = {}) {
   return { settings, forecast: forecastSide(MOTION, settings, request) };
 }
 
+/** A forecast whose hot spots are all looked at in one window. */
+function lookedAt(
+  settings: Settings,
+  request: Omit<SideRequest, 'source'>,
+  window: EdgeWindow,
+): SideForecast {
+  const forecast = forecastSide(MOTION, settings, { ...request, source: SOUND_SOURCE });
+  const windows = forecast.hotSpots.map(() => window);
+  return withSurvival(forecast, MOTION, settings, windows);
+}
+
 describe('a speed error', () => {
   test('of a tone that runs parallel is survived until 2A·|sin πfδ| takes the land', () => {
     const basePitch = 110e-6;
     const settings = settingsWith({ ...EXACT, basePitch, executes: 'fixed' });
-    const { hotSpots } = forecastSide(MOTION, settings, {
-      levelDb: 0,
-      planner: 'fixed',
-      source: SOUND_SOURCE,
-      // In the second turn, whatever is asked: the first and last face silence.
-      lookCloser: () => edgesFrom(2.7),
-    });
+    // In the second turn, wherever the hot spot is: the first and last face silence.
+    const { hotSpots } = lookedAt(settings, { levelDb: 0, planner: 'fixed' }, edgesFrom(2.7));
     const free = basePitch - settings.baseWidth;
     const shift = Math.asin(free / (2 * AMPLITUDE)) / (Math.PI * 100);
     expect(hotSpots[0]?.survives?.speed).toBeWithin(shift / T, 1 / RATE / T + 1e-6);
@@ -83,8 +90,7 @@ describe('a speed error', () => {
         outer: edges.outer.map((u) => u * scale),
         inner: edges.inner.map((u) => u * scale),
       };
-      const request = { levelDb, planner: 'fixed', source: SOUND_SOURCE } as const;
-      const { hotSpots } = forecastSide(MOTION, settings, { ...request, lookCloser: () => window });
+      const { hotSpots } = lookedAt(settings, { levelDb, planner: 'fixed' }, window);
       return hotSpots[0]!.survives!.speed;
     };
     expect(speedAt(20 * Math.log10(2), 0.5)).toBe(speedAt(0, 1));
@@ -107,17 +113,16 @@ describe('a speed error', () => {
   });
 
   test('is that of the plan that is executed', () => {
-    const request = { levelDb: 0, source: SOUND_SOURCE, lookCloser: () => edgesFrom(2.7) };
     const settings = settingsWith({
       ...EXACT,
       basePitch: 110e-6,
       landMin: 60e-6,
       executes: 'fixed',
     });
-    const fixed = forecastSide(MOTION, settings, { ...request, planner: 'turn-ahead' });
+    const fixed = lookedAt(settings, { levelDb: 0, planner: 'turn-ahead' }, edgesFrom(2.7));
     const asPlan = { ...settings, executes: 'plan' } as const;
-    const same = forecastSide(MOTION, asPlan, { ...request, planner: 'fixed' });
-    const wider = forecastSide(MOTION, asPlan, { ...request, planner: 'turn-ahead' });
+    const same = lookedAt(asPlan, { levelDb: 0, planner: 'fixed' }, edgesFrom(2.7));
+    const wider = lookedAt(asPlan, { levelDb: 0, planner: 'turn-ahead' }, edgesFrom(2.7));
     expect(fixed.hotSpots[0]?.survives?.speed).toBeGreaterThan(0);
     expect(same.hotSpots).toEqual(fixed.hotSpots);
     expect(wider.hotSpots[0]?.survives?.speed ?? null).toBeNull();

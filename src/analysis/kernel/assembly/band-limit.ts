@@ -45,8 +45,8 @@ function drop(stage: Waiting, count: i32): void {
   memory.copy(stage.buffer, frameAt(stage.buffer, count), <usize>stage.fill << 4);
 }
 
-/** Two outputs at a time share the taps; a last odd one brings a frame along that is not counted. */
-// Halving and doubling write up to two frames more than they return.
+// Two outputs at a time share the taps: halving and doubling may write up to two frames more than
+// they return.
 
 /** Halves by the gentle half-band in place; returns the frames that came out. */
 export function halveFirst(frames: usize, count: i32): i32 {
