@@ -1,4 +1,4 @@
-import type { ProgramChecks } from './analysis/motion.js';
+import type { MotionSummary, ProgramChecks } from './analysis/motion.js';
 import type { SideForecast } from './model/forecast-types.js';
 import type { Settings } from './settings.js';
 import type { Hertz, Seconds } from './units.js';
@@ -23,4 +23,10 @@ export interface ForecastedFile {
   readonly settings: Settings;
   readonly program: ProgramChecks;
   readonly forecast: SideForecast;
+  /** Whether the motion was measured in the audio or read back from where it had been saved. */
+  readonly readFrom: 'audio' | 'motion';
+  /** The motion summary, for those who asked to have it; it is large. */
+  readonly motion: MotionSummary | null;
+  /** SHA-256 of the frames as they lie in the file, hexadecimal; null where nobody asked. */
+  readonly audioSha256: string | null;
 }

@@ -15,6 +15,8 @@ import type { Planner, Settings } from './settings.js';
 export interface Request {
   readonly levelDb: number;
   readonly planner: Planner;
+  /** Hands the motion summary out with the forecast. */
+  readonly keepMotion?: boolean;
 }
 
 /**
@@ -39,6 +41,9 @@ export async function forecastFile(
       settings,
       program: motion.program,
       forecast: withSurvival(forecast, motion, settings, windows),
+      readFrom: 'audio',
+      motion: request.keepMotion === true ? motion : null,
+      audioSha256: null,
     };
   });
 }

@@ -48,6 +48,8 @@ export interface Finding {
   readonly frequency: Hertz | null;
   /** Separates what one id says of different things, such as the limit a bend share is of. */
   readonly detail: string | null;
+  /** The house knows it and cuts all the same: it does not count for the verdict. */
+  readonly accepted?: { readonly reason: string };
 }
 
 /** One planner's plan, verified: extremes over all planned quarters, pitch figures the program's. */

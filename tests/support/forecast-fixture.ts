@@ -101,6 +101,9 @@ export function forecastedFile(
       identicalChannels: false,
       ultrasonicMeanSquare: 0,
     },
+    readFrom: 'audio',
+    motion: null,
+    audioSha256: null,
     ...changes,
     forecast: {
       durationSeconds: 1200,
