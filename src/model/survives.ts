@@ -34,12 +34,15 @@ export function survives(
 
 function survivedSpeed(side: PlannedSide, plan: Plan, window: EdgeWindow): number | null {
   const { rate, startSeconds, outer, inner, margin } = window;
+  const lowest = inner.reduce((least, edge) => Math.min(least, edge), 0);
   let least = margin + 1;
   for (let frame = 0; frame < outer.length && least > 0; frame++) {
     const at = startSeconds + frame / rate;
     const free = valueAt(side, plan.advance, at) - valueAt(side, plan.facing, at);
     // Where the inner edge lies at or under this, the two meet.
     const meets = outer[frame]! - free / plan.gain;
+    // Most frames are met nowhere, which need not be looked for everywhere.
+    if (lowest > meets) continue;
     for (let shift = 0; shift < least; shift++) {
       const earlier = inner[margin + frame - shift] ?? 0;
       const later = inner[margin + frame + shift] ?? 0;
