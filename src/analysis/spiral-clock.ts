@@ -10,6 +10,9 @@ export interface SpiralClock {
   readonly turnSeconds: Seconds;
   /** speedTolerance·T, frames. */
   readonly slackFrames: number;
+  /** Quarter of the program that is quarter 0 here, and frame of the program that is frame 0. */
+  readonly firstQuarter: number;
+  readonly firstFrame: number;
 }
 
 /** A turn that should be whole must not end a rounding error beside a frame. */
@@ -18,6 +21,7 @@ function snap(frames: number): number {
   return Math.abs(frames - whole) < 1e-6 ? whole : frames;
 }
 
+/** The clock of a whole program. */
 export function spiralClock(settings: Settings, rate: Hertz): SpiralClock {
   const turnFrames = snap((rate * 60) / settings.rpm);
   return {
@@ -25,12 +29,19 @@ export function spiralClock(settings: Settings, rate: Hertz): SpiralClock {
     turnFrames,
     turnSeconds: turnFrames / rate,
     slackFrames: settings.speedTolerance * turnFrames,
+    firstQuarter: 0,
+    firstFrame: 0,
   };
+}
+
+/** Length of a bin, frames. */
+export function binFrames(clock: SpiralClock): number {
+  return clock.turnFrames / (QUARTERS_PER_TURN * BINS_PER_QUARTER);
 }
 
 /** Where a bin begins, in frames. */
 export function binEdge(clock: SpiralClock, bin: number): number {
-  return (bin * clock.turnFrames) / (QUARTERS_PER_TURN * BINS_PER_QUARTER);
+  return (clock.firstQuarter * BINS_PER_QUARTER + bin) * binFrames(clock) - clock.firstFrame;
 }
 
 /** Quarters of a summary: those of all begun turns and of one turn of silence after them. */

@@ -9,11 +9,12 @@ import { designHighPass } from '../biquad.js';
 import { SAMPLE_LIMIT } from '../convert-samples.js';
 import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
 import { designKWeighting } from '../k-weighting.js';
+import { BINS_PER_QUARTER } from '../motion.js';
 import { designMotionFilter } from '../motion-filter.js';
 import { fullScale } from '../program-checks.js';
 import { fullScaleVelocity, wiringOf } from '../program-level.js';
 import type { SampleFormat } from '../sample-format.js';
-import { binEdge, type SpiralClock } from '../spiral-clock.js';
+import { binFrames, type SpiralClock } from '../spiral-clock.js';
 import type { Kernel } from './load-kernel.js';
 
 /** Hands a kernel at rest its coefficients and lets it take the lead's silence. */
@@ -28,7 +29,13 @@ export function configureKernel(
   const { encoding, bitDepth, channels } = format;
   const isFloat = encoding === 'float' ? 1 : 0;
   kernel.setSource(isFloat, bitDepth, channels, fullScale(format), SAMPLE_LIMIT);
-  kernel.setClock(clock.turnFrames, clock.slackFrames, binEdge(clock, 1), LEAD_FRAMES);
+  kernel.setClock(
+    clock.turnFrames,
+    clock.slackFrames,
+    binFrames(clock),
+    LEAD_FRAMES - clock.firstFrame,
+    clock.firstQuarter * BINS_PER_QUARTER,
+  );
   const wiring = wiringOf(settings);
   kernel.setWiring(wiring.swap ? 1 : 0, wiring.leftGain, wiring.rightGain);
   setFilters(kernel, settings, limit, clock);

@@ -36,7 +36,13 @@ export interface Kernel {
   setBandEnd(pairs: number): void;
   setWiring(swap: number, leftGain: number, rightGain: number): void;
   setElliptical(b0: number, b1: number, b2: number, a1: number, a2: number): void;
-  setClock(turnFrames: number, slackFrames: number, binFrames: number, leadFrames: number): void;
+  setClock(
+    turnFrames: number,
+    slackFrames: number,
+    binFrames: number,
+    leadFrames: number,
+    firstBin: number,
+  ): void;
   start(halvings: number, leadBase: number, programBase: number, step: number): void;
   push(bytes: number): number;
   finish(frames: number): void;

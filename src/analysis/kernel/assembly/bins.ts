@@ -2,7 +2,9 @@ import { closingMaximum } from './closing';
 import { boundGroups, boundOuter, GROUP, GROUP_SHIFT } from './groups';
 import { MARGIN } from './interpolate';
 import { looseMaximum } from './loose';
-import { binFrames, delayTaps, leadFrames, motionEnd, slackFrames, turnFrames } from './rings';
+import {
+  binFrames, delayTaps, firstBin, leadFrames, motionEnd, slackFrames, turnFrames,
+} from './rings';
 import { seek } from './seek';
 import { measureWalls } from './walls';
 
@@ -22,11 +24,11 @@ export function takeBins(): void {
   binCount = 0;
 }
 
-/** Where a bin begins, frames from the start of the lead. */
+/** Where a measured bin begins, frames from the start of the lead. */
 // @ts-ignore: decorator
 @inline
 function edge(index: i32): f64 {
-  return <f64>leadFrames + <f64>index * binFrames;
+  return <f64>leadFrames + <f64>(firstBin + index) * binFrames;
 }
 
 /** Measures the bins whose motion is complete. */

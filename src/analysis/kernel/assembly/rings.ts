@@ -24,8 +24,13 @@ export let motionEnd: i32 = 0;
 export let turnFrames: f64 = 0;
 export let slackFrames: f64 = 0;
 export let binFrames: f64 = 0;
-/** Frames of lead before the program. */
+/**
+ * Number of the frame that the first bin of the program begins at: the lead's length, or less if
+ * the kernel begins later in the program.
+ */
 export let leadFrames: i32 = 0;
+/** Bins of the program before the first that is measured, whole quarters. */
+export let firstBin: i32 = 0;
 
 /** Interpolators for what a turn, a turn and the slack, a turn less the slack lack of whole frames. */
 export const delayTaps: usize = memory.data(3 * 12 * 8, 16);
@@ -56,11 +61,12 @@ function powerOfTwo(least: i32): i32 {
   return size;
 }
 
-export function setClock(turn: f64, slack: f64, bin: f64, lead: i32): void {
+export function setClock(turn: f64, slack: f64, bin: f64, lead: i32, first: i32): void {
   turnFrames = turn;
   slackFrames = slack;
   binFrames = bin;
   leadFrames = lead;
+  firstBin = first;
   const inHand = <i32>Math.ceil(bin + 2 * slack) + 4 * CHUNK_FRAMES + 512;
   const wall = powerOfTwo(inHand);
   const turning = powerOfTwo(inHand + <i32>Math.ceil(turn + slack));
