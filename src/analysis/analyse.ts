@@ -1,8 +1,9 @@
 import type { Settings } from '../settings.js';
-import { isFamilyRate } from './band-limit.js';
-import { ConvertingAnalyser } from './converting-analyser.js';
-import { KernelAnalyser } from './kernel/kernel-analyser.js';
+import { joinParts } from './join-parts.js';
 import type { MotionSummary } from './motion.js';
+import { createPartAnalyser } from './part-analyser.js';
+import { wholeProgram } from './parts.js';
+import { programOf } from './program.js';
 import type { SampleFormat } from './sample-format.js';
 
 /** Takes a program block by block and ends in its motion summary. */
@@ -26,8 +27,14 @@ export async function createAnalyser(
   frames: number,
   settings: Settings,
 ): Promise<MotionAnalyser> {
-  const durationSeconds = frames / format.sampleRate;
-  return isFamilyRate(format.sampleRate)
-    ? await KernelAnalyser.create({ format, frames, durationSeconds }, settings)
-    : await ConvertingAnalyser.create(format, frames, settings);
+  const part = wholeProgram(programOf(format, frames), settings);
+  const analyser = await createPartAnalyser(format, frames, part, settings);
+  return {
+    push(raw: Uint8Array): number {
+      return analyser.push(raw);
+    },
+    finish(): MotionSummary {
+      return joinParts([analyser.finish()], format, frames, settings);
+    },
+  };
 }

@@ -1,38 +1,40 @@
 import type { Settings } from '../settings.js';
-import type { MotionAnalyser } from './analyse.js';
 import { convertSamples } from './convert-samples.js';
-import { KernelAnalyser } from './kernel/kernel-analyser.js';
-import type { MotionSummary } from './motion.js';
-import { ProgramSummer, programChecks } from './program-checks.js';
+import { familyAnalyser } from './family-analyser.js';
+import type { PartAnalyser } from './part-analyser.js';
+import type { PartMotion } from './part-motion.js';
+import { type Part, wholeProgram } from './parts.js';
+import { CONVERTED_RATE, type Program } from './program.js';
+import { ProgramSummer } from './program-checks.js';
 import { RateConverter } from './rate-converter.js';
 import { frameBytes, type SampleFormat } from './sample-format.js';
 import type { Stereo } from './stereo.js';
 
-/** What the kernel is given instead of a rate of neither family. */
-const CONVERTED_RATE = 48_000;
-
-/** The one pass over a program at a rate of neither family, brought to 48 kHz first. */
-export class ConvertingAnalyser implements MotionAnalyser {
+/** The one pass over a whole program at a rate of neither family, brought to 48 kHz first. */
+export class ConvertingAnalyser implements PartAnalyser {
   readonly #format: SampleFormat;
-  readonly #inner: KernelAnalyser;
+  readonly #part: Part;
+  readonly #inner: PartAnalyser;
   readonly #converter: RateConverter;
   readonly #summer: ProgramSummer;
   #pushed = 0;
 
-  private constructor(format: SampleFormat, inner: KernelAnalyser) {
+  private constructor(format: SampleFormat, part: Part, inner: PartAnalyser) {
     this.#format = format;
+    this.#part = part;
     this.#inner = inner;
     this.#converter = new RateConverter(format.sampleRate, CONVERTED_RATE);
     this.#summer = new ProgramSummer(format);
   }
 
+  /** @param part all of the program */
   static async create(
-    format: SampleFormat,
-    frames: number,
+    program: Program,
+    part: Part,
     settings: Settings,
   ): Promise<ConvertingAnalyser> {
-    const durationSeconds = frames / format.sampleRate;
-    const entry = {
+    const { format, durationSeconds } = program;
+    const converted = {
       format: {
         encoding: 'float',
         bitDepth: 64,
@@ -42,7 +44,9 @@ export class ConvertingAnalyser implements MotionAnalyser {
       frames: Math.ceil(durationSeconds * CONVERTED_RATE),
       durationSeconds,
     } as const;
-    return new ConvertingAnalyser(format, await KernelAnalyser.create(entry, settings));
+    const whole = wholeProgram(converted, settings);
+    const inner = await familyAnalyser(converted, whole, settings);
+    return new ConvertingAnalyser(format, part, inner);
   }
 
   push(frames: Uint8Array): number {
@@ -60,10 +64,9 @@ export class ConvertingAnalyser implements MotionAnalyser {
     return -1;
   }
 
-  finish(): MotionSummary {
+  finish(): PartMotion {
     this.#forward(this.#converter.finish());
-    const summary = this.#inner.finish();
-    return { ...summary, program: programChecks(this.#summer.sums, this.#format, summary.program) };
+    return { ...this.#inner.finish(), part: this.#part, sums: this.#summer.sums };
   }
 
   #forward({ left, right }: Stereo): void {

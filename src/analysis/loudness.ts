@@ -1,3 +1,5 @@
+/** Steps of 100 ms a second. Source: ITU-R BS.1770-4, annex 1: a quarter of a gating block. */
+export const STEPS_A_SECOND = 10;
 /** Blocks of 100 ms in a gating block of 400 ms; gating blocks overlap by three of them. */
 const STEPS_PER_GATING_BLOCK = 4;
 /** Absolute gate, LUFS. Source: ITU-R BS.1770-4, annex 1. */
@@ -9,8 +11,10 @@ function loudnessOf(power: number): number {
   return -0.691 + 10 * Math.log10(power);
 }
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+function mean(values: ArrayLike<number>): number {
+  let sum = 0;
+  for (let n = 0; n < values.length; n++) sum += values[n]!;
+  return sum / values.length;
 }
 
 /**
@@ -19,7 +23,7 @@ function mean(values: readonly number[]): number {
  * @returns LUFS; null if no gating block is above the gates (silence, or under 400 ms)
  * Source: ITU-R BS.1770-4, annex 1.
  */
-export function integratedLoudness(stepPowers: readonly number[]): number | null {
+export function integratedLoudness(stepPowers: readonly number[] | Float64Array): number | null {
   const blocks: number[] = [];
   for (let end = STEPS_PER_GATING_BLOCK; end <= stepPowers.length; end++) {
     blocks.push(mean(stepPowers.slice(end - STEPS_PER_GATING_BLOCK, end)));

@@ -60,13 +60,17 @@ export class LowBandMeter {
   #left = new Float64Array(4 * WINDOW_FRAMES);
   #right = new Float64Array(4 * WINDOW_FRAMES);
   #length = WINDOW_FRAMES;
-  /** Frame number of the buffers' first entry. */
-  #first = -WINDOW_FRAMES;
+  /** Number of the buffers' first entry among the decimated frames of the program. */
+  #first: number;
+  readonly #firstQuarter: number;
   #quarter = 0;
 
+  /** @param clock its first quarter and frame are those of the first call of `push` */
   constructor(clock: SpiralClock, lowBand: Hertz, quarterCount: number) {
     this.#rate = clock.rate / LOW_BAND_DECIMATION;
     this.#quarterFrames = clock.turnFrames / LOW_BAND_DECIMATION / QUARTERS_PER_TURN;
+    this.#first = clock.firstFrame / LOW_BAND_DECIMATION - WINDOW_FRAMES;
+    this.#firstQuarter = clock.firstQuarter;
     this.#gains = binGains(lowBand, this.#rate);
     this.#result = {
       correlation: new Float64Array(quarterCount),
@@ -87,9 +91,20 @@ export class LowBandMeter {
       this.#right[this.#length + n] = frames[2 * n + 1]!;
     }
     this.#length += count;
-    while (this.#quarter < this.#result.phase.length && this.#lastNeeded() <= this.#end()) {
+    this.#forget();
+    while (!this.isComplete && this.#lastNeeded() <= this.#end()) {
       this.#measureQuarter();
     }
+  }
+
+  /** True once every quarter is measured. */
+  get isComplete(): boolean {
+    return this.#quarter === this.#result.phase.length;
+  }
+
+  /** The quarters that are measured so far; 0 in the others. */
+  get result(): LowBand {
+    return this.#result;
   }
 
   /** Silence after the end, then the result. */
@@ -114,7 +129,8 @@ export class LowBandMeter {
   }
 
   #windowStart(centre: number): number {
-    return Math.round((this.#quarter + centre) * this.#quarterFrames) - WINDOW_FRAMES / 2;
+    const quarter = this.#firstQuarter + this.#quarter;
+    return Math.round((quarter + centre) * this.#quarterFrames) - WINDOW_FRAMES / 2;
   }
 
   #lastNeeded(): number {
@@ -128,13 +144,18 @@ export class LowBandMeter {
     sums.strongest = this.#strongest(power);
     this.#file(sums);
     this.#quarter++;
-    const unneeded = this.#windowStart(WINDOW_CENTRES[0]!) - this.#first;
-    if (unneeded > 0) {
-      this.#left.copyWithin(0, unneeded, this.#length);
-      this.#right.copyWithin(0, unneeded, this.#length);
-      this.#first += unneeded;
-      this.#length -= unneeded;
-    }
+    this.#forget();
+  }
+
+  /** Lets go what lies before the next window. */
+  #forget(): void {
+    const until = Math.min(this.#windowStart(WINDOW_CENTRES[0]!), this.#end());
+    const unneeded = until - this.#first;
+    if (unneeded <= 0) return;
+    this.#left.copyWithin(0, unneeded, this.#length);
+    this.#right.copyWithin(0, unneeded, this.#length);
+    this.#first += unneeded;
+    this.#length -= unneeded;
   }
 
   #addWindow(start: number, sums: BandSums, power: Float64Array): void {

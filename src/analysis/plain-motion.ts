@@ -1,4 +1,5 @@
 import type { Settings } from '../settings.js';
+import type { Hertz } from '../units.js';
 import {
   type BandLimit,
   bandLimitOf,
@@ -11,17 +12,22 @@ import { decimateByTriangle, LOW_BAND_DECIMATION } from './decimate.js';
 import { applyElliptical } from './elliptical.js';
 import { doubleRate, halveRate } from './half-band.js';
 import { type Frames, maximumBetween } from './interpolate.js';
+import { joinParts } from './join-parts.js';
 import { designKWeighting } from './k-weighting.js';
 import { looseMaximumBetween } from './loose-approach.js';
-import { integratedLoudness } from './loudness.js';
+import { STEPS_A_SECOND } from './loudness.js';
 import { LowBandMeter } from './low-band.js';
 import { BINS_PER_QUARTER, type MotionSummary } from './motion.js';
-import { designMotionFilter, filterMotion } from './motion-filter.js';
+import { designMotionFilter, type FilteredMotion, filterMotion } from './motion-filter.js';
+import type { BinMaxima, PartMotion } from './part-motion.js';
+import { AFTER_SECONDS, clockOfPart, type Part, wholeProgram } from './parts.js';
 import { measureWall } from './plain-wall.js';
-import { programChecks, sumProgram } from './program-checks.js';
+import { type Program, programOf } from './program.js';
+import { sumProgram } from './program-checks.js';
 import { fullScaleVelocity, wire, wiringOf } from './program-level.js';
 import type { SampleFormat } from './sample-format.js';
-import { binEdge, type SpiralClock, spiralClock, summaryQuarters } from './spiral-clock.js';
+import { binEdge, type SpiralClock } from './spiral-clock.js';
+import { countedSteps } from './step-powers.js';
 import { mapStereo, type Stereo } from './stereo.js';
 import { delaySignal } from './turn-delay.js';
 
@@ -35,62 +41,122 @@ export function plainMotion(
   format: SampleFormat,
   settings: Settings,
 ): MotionSummary {
-  const limit = bandLimitOf(format.sampleRate);
-  const clock = spiralClock(settings, limit.internalRate);
-  const durationSeconds = program.left.length / format.sampleRate;
-  const quarterCount = summaryQuarters(clock, durationSeconds);
+  const frames = program.left.length;
+  const whole = programOf(format, frames);
+  const part = wholeProgram(whole, settings);
+  return joinParts([plainPart(program, whole, part, settings)], format, frames, settings);
+}
 
-  const internalFrames =
-    2 * LEAD_FRAMES + Math.ceil(binEdge(clock, quarterCount * BINS_PER_QUARTER));
+/**
+ * The same of one part of a program.
+ * @param heard the program from the part's `readFrom` to its `readUntil`
+ */
+export function plainPart(
+  heard: Stereo,
+  program: Program,
+  part: Part,
+  settings: Settings,
+): PartMotion {
+  const { format } = program;
+  const limit = bandLimitOf(format.sampleRate);
+  const clock = clockOfPart(part, program, settings);
+  const quarterCount = part.endQuarter - part.firstQuarter;
+
   const stretch = 2 ** limit.halvings;
-  const { base, ultrasonicPower } = toBaseRate(
+  const heardBase = Math.ceil(heard.left.length / stretch);
+  const lastEdge = binEdge(clock, quarterCount * BINS_PER_QUARTER);
+  const after = Math.ceil((lastEdge + AFTER_SECONDS * clock.rate) / 2);
+  const baseLength = LEAD_BASE_FRAMES + Math.max(after, heardBase);
+  const { base, high, doubled, left, right } = plainWalls(heard, baseLength, limit, settings);
+  const walls = { left: left.displacement, right: right.displacement };
+
+  // What the half-bands make of silence before and after the program counts with its ends.
+  const counted = [part.firstFrame, part.endFrame].map(
+    (frame) => (frame - part.readFrom) / stretch,
+  );
+  const from = part.firstFrame === 0 ? 0 : LEAD_BASE_FRAMES + counted[0]!;
+  const until = part.endFrame === program.frames ? baseLength : LEAD_BASE_FRAMES + counted[1]!;
+  const ownPower = (channel: Float64Array): number => power(channel.subarray(from, until));
+  const end = part.endFrame - part.readFrom;
+  return {
+    part,
+    bins: edgeMaxima(walls, clock, quarterCount),
+    left: measureWall(left, clock, quarterCount),
+    right: measureWall(right, clock, quarterCount),
+    lowBand: lowBandOf(walls, clock, settings, quarterCount),
+    sums: sumProgram(
+      mapStereo(heard, (channel) => channel.subarray(0, end)),
+      format,
+      part.firstFrame - part.readFrom,
+      part.readFrom,
+    ),
+    truePeak: [truePeak(doubled.left, from, until), truePeak(doubled.right, from, until)],
+    ultrasonicPower: [ownPower(high.left), ownPower(high.right)],
+    stepPowers: countedSteps(
+      stepPowersOf(
+        mapStereo(base, (channel) =>
+          channel.subarray(LEAD_BASE_FRAMES, LEAD_BASE_FRAMES + heardBase),
+        ),
+        limit.baseRate,
+      ),
+      part,
+      format,
+    ),
+  };
+}
+
+/** What becomes of a program on its way to the walls; all begins with the lead. */
+interface PlainWalls {
+  readonly base: Stereo;
+  /** What the last halving kept out, at the base rate; empty without one. */
+  readonly high: Stereo;
+  /** At the internal rate. */
+  readonly doubled: Stereo;
+  readonly left: FilteredMotion;
+  readonly right: FilteredMotion;
+}
+
+/**
+ * Moves the walls by a program, from rest, with silence before and after it.
+ * @param baseLength frames of the base rate in all, the lead among them
+ */
+export function plainWalls(
+  program: Stereo,
+  baseLength: number,
+  limit: BandLimit,
+  settings: Settings,
+): PlainWalls {
+  const stretch = 2 ** limit.halvings;
+  const { base, high } = toBaseRate(
     mapStereo(program, (channel) =>
-      surround(channel, LEAD_BASE_FRAMES * stretch, Math.ceil(internalFrames / 2) * stretch),
+      surround(channel, LEAD_BASE_FRAMES * stretch, baseLength * stretch),
     ),
     limit,
   );
   const doubled = mapStereo(base, (channel) => doubleRate(channel, limit.bandEndTaps));
-  const programBase = mapStereo(base, (channel) =>
-    channel.subarray(LEAD_BASE_FRAMES, LEAD_BASE_FRAMES + Math.ceil(program.left.length / stretch)),
-  );
   const corner = settings.subsonicHz / settings.speedFactor;
-  const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
-  const cut = ellipticalOf(wire(doubled, wiringOf(settings)), settings, clock);
-  const left = filterMotion(cut.left, filter);
-  const right = filterMotion(cut.right, filter);
-
+  const filter = designMotionFilter(limit.internalRate, corner, fullScaleVelocity(settings));
+  const cut = ellipticalOf(wire(doubled, wiringOf(settings)), settings, limit.internalRate);
   return {
-    turnSeconds: clock.turnSeconds,
-    durationSeconds,
-    quarterCount,
-    ...edgeMaxima({ left: left.displacement, right: right.displacement }, clock, quarterCount),
-    left: measureWall(left, clock, quarterCount),
-    right: measureWall(right, clock, quarterCount),
-    lowBand: lowBandOf(
-      { left: left.displacement, right: right.displacement },
-      clock,
-      settings,
-      quarterCount,
-    ),
-    program: programChecks(sumProgram(program, format), format, {
-      truePeak: [truePeak(doubled.left), truePeak(doubled.right)],
-      loudnessLufs: loudnessOf(programBase, limit.baseRate, format.channels),
-      ultrasonicMeanSquare: ultrasonicPower / programBase.left.length,
-    }),
+    base,
+    high,
+    doubled,
+    left: filterMotion(cut.left, filter),
+    right: filterMotion(cut.right, filter),
   };
 }
 
-/** Halves the rate; also the power at the base rate that this kept out, the larger channel's. */
-function toBaseRate(program: Stereo, limit: BandLimit): { base: Stereo; ultrasonicPower: number } {
+/** Halves the rate; also what the last halving kept out, empty without one. */
+function toBaseRate(program: Stereo, limit: BandLimit): { base: Stereo; high: Stereo } {
   let base = program;
-  let ultrasonicPower = 0;
+  let high: Stereo = { left: new Float64Array(0), right: new Float64Array(0) };
   for (let stage = limit.halvings; stage > 0; stage--) {
     const taps = stage === 1 ? limit.bandEndTaps : FIRST_HALVING_TAPS;
     const [left, right] = [halveRate(base.left, taps), halveRate(base.right, taps)];
-    if (stage === 1) ultrasonicPower = Math.max(power(left.high), power(right.high));
+    high = { left: left.high, right: right.high };
     base = { left: left.low, right: right.low };
   }
-  return { base, ultrasonicPower };
+  return { base, high };
 }
 
 function power(signal: Float64Array): number {
@@ -104,10 +170,10 @@ function surround(signal: Float64Array, before: number, length: number): Float64
   return longer;
 }
 
-function ellipticalOf(program: Stereo, settings: Settings, clock: SpiralClock): Stereo {
+function ellipticalOf(program: Stereo, settings: Settings, rate: Hertz): Stereo {
   if (settings.ellipticalHz === null) return program;
   const corner = settings.ellipticalHz / settings.speedFactor;
-  return applyElliptical(program, designHighPass(settings.ellipticalOrder, corner, clock.rate));
+  return applyElliptical(program, designHighPass(settings.ellipticalOrder, corner, rate));
 }
 
 /** A signal by its frames from the first of the program on, times a factor. */
@@ -115,13 +181,8 @@ function framesOf(signal: Float64Array, factor = 1): Frames {
   return (frame) => factor * (signal[frame + LEAD_FRAMES] ?? 0);
 }
 
-type EdgeMaxima = Pick<
-  MotionSummary,
-  'approach' | 'approachLoose' | 'lift' | 'sink' | 'lateral' | 'outward' | 'inward'
->;
-
 /** The maxima per bin of everything that is made of the two displacements. */
-function edgeMaxima(walls: Stereo, clock: SpiralClock, quarterCount: number): EdgeMaxima {
+function edgeMaxima(walls: Stereo, clock: SpiralClock, quarterCount: number): BinMaxima {
   const { left, right } = walls;
   const { turnFrames, slackFrames } = clock;
   const closingAt = (delay: number): Frames => {
@@ -179,25 +240,28 @@ function lowBandOf(
   return meter.finish();
 }
 
-/** Largest magnitude, between frames too. */
-function truePeak(signal: Float64Array): number {
-  const end = signal.length - LEAD_FRAMES - 1;
+/**
+ * Largest magnitude between two places, between frames too.
+ * @param from base-rate frames, counted from the start of the lead
+ */
+function truePeak(signal: Float64Array, from: number, until: number): number {
+  const first = Math.max(2 * from - LEAD_FRAMES, 0);
+  const end = Math.min(2 * until - LEAD_FRAMES, signal.length - LEAD_FRAMES - 1);
   return Math.max(
-    maximumBetween(framesOf(signal), 0, end),
-    maximumBetween(framesOf(signal, -1), 0, end),
+    maximumBetween(framesOf(signal), first, end),
+    maximumBetween(framesOf(signal, -1), first, end),
   );
 }
 
-/** Integrated loudness of the base-rate program; a one-channel file counts its channel once. */
-function loudnessOf(base: Stereo, rate: number, channels: 1 | 2): number | null {
+/** K-weighted power of every whole 100 ms of the base-rate program: left, right, left … */
+function stepPowersOf(base: Stereo, rate: number): number[] {
   const [shelf, lowCut] = designKWeighting(rate);
   const weighted = mapStereo(base, (channel) => filterBiquad(filterBiquad(channel, shelf), lowCut));
-  const step = rate / 10;
+  const step = rate / STEPS_A_SECOND;
   const powers: number[] = [];
   for (let end = step; end <= weighted.left.length; end += step) {
-    const left = power(weighted.left.subarray(end - step, end)) / step;
-    const right = power(weighted.right.subarray(end - step, end)) / step;
-    powers.push(channels === 1 ? left : left + right);
+    powers.push(power(weighted.left.subarray(end - step, end)) / step);
+    powers.push(power(weighted.right.subarray(end - step, end)) / step);
   }
-  return integratedLoudness(powers);
+  return powers;
 }

@@ -1,27 +1,16 @@
 import { COUNTING_CLASSES, fileQuarter, ROOT_TWO_CLASSES } from '../histogram.js';
-import { BINS_PER_QUARTER, type MotionSummary, type WallMotion } from '../motion.js';
+import { BINS_PER_QUARTER, type WallMotion } from '../motion.js';
+import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
 import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
 
-/** Columns per bin, in the order the kernel writes them. */
-const COLUMNS = [
-  'approach',
-  'approachLoose',
-  'lift',
-  'sink',
-  'lateral',
-  'outward',
-  'inward',
-] as const;
 /** Numbers per quarter: two peaks and two mean squares of two walls. */
 const FIGURES = 8;
 
-type Bins = Pick<MotionSummary, (typeof COLUMNS)[number]>;
-
-/** What has been taken from a kernel so far, growing towards the summary. */
+/** What has been taken from a kernel so far, growing towards a part's motion. */
 export interface Collected {
-  readonly bins: Bins;
+  readonly bins: BinMaxima;
   readonly left: WallMotion;
   readonly right: WallMotion;
   /** K-weighted power of every 100 ms: left, right, left … */
@@ -50,7 +39,7 @@ export function emptyCollection(quarterCount: number): Collected {
   };
 }
 
-/** Takes what the kernel has completed; bins and quarters beyond the summary's are let go. */
+/** Takes what the kernel has completed; bins and quarters beyond the collection's are let go. */
 export function collect(kernel: Kernel, collected: Collected): void {
   collectBins(kernel, collected);
   collectQuarters(kernel, collected);
@@ -62,10 +51,10 @@ export function collect(kernel: Kernel, collected: Collected): void {
 
 function collectBins(kernel: Kernel, collected: Collected): void {
   const count = kernel.binCount.value;
-  const maxima = numbersAt(kernel, kernel.binMaxima.value, count * COLUMNS.length);
+  const maxima = numbersAt(kernel, kernel.binMaxima.value, count * BIN_COLUMNS.length);
   for (let bin = 0; bin < count; bin++) {
-    for (const [column, name] of COLUMNS.entries()) {
-      collected.bins[name][collected.binCount + bin] = maxima[bin * COLUMNS.length + column]!;
+    for (const [column, name] of BIN_COLUMNS.entries()) {
+      collected.bins[name][collected.binCount + bin] = maxima[bin * BIN_COLUMNS.length + column]!;
     }
   }
   collected.binCount += count;

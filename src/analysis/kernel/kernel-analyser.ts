@@ -1,81 +1,120 @@
 import type { Settings } from '../../settings.js';
-import type { Seconds } from '../../units.js';
-import type { MotionAnalyser } from '../analyse.js';
 import { bandLimitOf, LEAD_FRAMES } from '../band-limit.js';
 import { LOW_BAND_DECIMATION } from '../decimate.js';
-import { integratedLoudness } from '../loudness.js';
 import { LowBandMeter } from '../low-band.js';
-import { BINS_PER_QUARTER, type MotionSummary } from '../motion.js';
-import { type ProgramSums, programChecks } from '../program-checks.js';
-import { frameBytes, type SampleFormat } from '../sample-format.js';
-import { type SpiralClock, spiralClock, summaryQuarters } from '../spiral-clock.js';
+import { BINS_PER_QUARTER } from '../motion.js';
+import type { PartAnalyser } from '../part-analyser.js';
+import type { PartMotion } from '../part-motion.js';
+import { clockOfPart, type Part } from '../parts.js';
+import type { Program } from '../program.js';
+import { frameBytes } from '../sample-format.js';
+import { countedSteps } from '../step-powers.js';
 import { type Collected, collect, emptyCollection } from './collect.js';
 import { configureKernel, numbersAt } from './configure.js';
+import { beginCounting, type Counted, countedBy } from './counted.js';
 import { feedKernel } from './feed.js';
-import { type Kernel, loadKernel } from './load-kernel.js';
+import type { Kernel } from './load-kernel.js';
 
 /** Decimated frames of the lead, which the low band leaves out. */
 const LOW_LEAD = LEAD_FRAMES / LOW_BAND_DECIMATION;
 
-/** A program for the kernel: its format, and how long it is by its own clock. */
-export interface Entry {
-  /** At a rate of the 44.1 or 48 kHz family. */
-  readonly format: SampleFormat;
-  readonly frames: number;
-  readonly durationSeconds: Seconds;
-}
-
 /**
- * The one pass over a program, by the kernel. Its definition, number by number, is
- * plain-motion.ts.
+ * The one pass over a part of a program, by the kernel. Its definition, number by number, is
+ * plain-part.ts.
  */
-export class KernelAnalyser implements MotionAnalyser {
+export class KernelAnalyser implements PartAnalyser {
   readonly #kernel: Kernel;
-  readonly #entry: Entry;
-  readonly #clock: SpiralClock;
-  readonly #quarterCount: number;
+  readonly #program: Program;
+  readonly #part: Part;
   readonly #collected: Collected;
   readonly #lowBand: LowBandMeter;
   #lowLead = LOW_LEAD;
-  #pushed = 0;
+  /** Frame of the program that comes next. */
+  #frame: number;
+  /** Known once the part's own frames are over. */
+  #counted: Counted | null = null;
 
-  private constructor(kernel: Kernel, entry: Entry, settings: Settings) {
-    const limit = bandLimitOf(entry.format.sampleRate);
+  /**
+   * @param kernel at rest, this analyser's own
+   * @param program at a rate of the 44.1 or 48 kHz family
+   */
+  constructor(kernel: Kernel, program: Program, part: Part, settings: Settings) {
+    const limit = bandLimitOf(program.format.sampleRate);
+    const clock = clockOfPart(part, program, settings);
+    const quarterCount = part.endQuarter - part.firstQuarter;
     this.#kernel = kernel;
-    this.#entry = entry;
-    this.#clock = spiralClock(settings, limit.internalRate);
-    this.#quarterCount = summaryQuarters(this.#clock, entry.durationSeconds);
-    this.#collected = emptyCollection(this.#quarterCount);
-    this.#lowBand = new LowBandMeter(this.#clock, settings.lowBandHz, this.#quarterCount);
-    configureKernel(kernel, entry.format, entry.frames, settings, limit, this.#clock);
-  }
-
-  static async create(entry: Entry, settings: Settings): Promise<KernelAnalyser> {
-    return new KernelAnalyser(await loadKernel(), entry, settings);
+    this.#program = program;
+    this.#part = part;
+    this.#frame = part.readFrom;
+    this.#collected = emptyCollection(quarterCount);
+    this.#lowBand = new LowBandMeter(clock, settings.lowBandHz, quarterCount);
+    const framesLeft = program.frames - part.readFrom;
+    configureKernel(kernel, program.format, framesLeft, settings, limit, clock);
   }
 
   push(frames: Uint8Array): number {
-    const unfit = feedKernel(this.#kernel, this.#entry.format, frames, () => this.#take());
-    if (unfit >= 0) return this.#pushed + unfit;
-    this.#pushed += frames.length / frameBytes(this.#entry.format);
+    const size = frameBytes(this.#program.format);
+    for (let at = 0; at < frames.length; ) {
+      const bytes = Math.min(frames.length - at, size * (this.#nextMark() - this.#frame));
+      const unfit = this.#feed(frames.subarray(at, at + bytes));
+      if (unfit >= 0) return this.#frame + unfit;
+      at += bytes;
+      this.#frame += bytes / size;
+      this.#passMark();
+    }
     return -1;
   }
 
-  finish(): MotionSummary {
-    while (this.#collected.binCount < this.#quarterCount * BINS_PER_QUARTER) {
-      this.#kernel.finish(this.#entry.format.sampleRate / 10);
+  finish(): PartMotion {
+    this.#finishQuarters();
+    const { bins, left, right, stepPowers } = this.#collected;
+    const { sums, truePeak, ultrasonicPower } = this.#counted ?? this.#countedSoFar();
+    return {
+      part: this.#part,
+      bins,
+      left,
+      right,
+      lowBand: this.#lowBand.result,
+      sums,
+      truePeak,
+      ultrasonicPower,
+      stepPowers: countedSteps(stepPowers, this.#part, this.#program.format),
+    };
+  }
+
+  /** Where what the kernel adds up begins or ends next. */
+  #nextMark(): number {
+    const { firstFrame, endFrame } = this.#part;
+    const next = [firstFrame, endFrame].find((mark) => mark > this.#frame);
+    return next ?? Number.POSITIVE_INFINITY;
+  }
+
+  #passMark(): void {
+    const { firstFrame, endFrame } = this.#part;
+    if (this.#frame === firstFrame) beginCounting(this.#kernel);
+    // What the end of the program leaves in the half-bands counts too.
+    const isLast = endFrame === this.#program.frames;
+    if (this.#frame === endFrame && !isLast) this.#counted = this.#countedSoFar();
+  }
+
+  #countedSoFar(): Counted {
+    const { firstFrame, endFrame, readFrom } = this.#part;
+    return countedBy(this.#kernel, endFrame - firstFrame, readFrom);
+  }
+
+  #feed(frames: Uint8Array): number {
+    return feedKernel(this.#kernel, this.#program.format, frames, () => this.#take());
+  }
+
+  /** Silence after the program, as long as bins and the low band wait for what comes after. */
+  #finishQuarters(): void {
+    const { firstQuarter, endQuarter } = this.#part;
+    const binCount = (endQuarter - firstQuarter) * BINS_PER_QUARTER;
+    while (this.#collected.binCount < binCount || !this.#lowBand.isComplete) {
+      if (this.#frame < this.#program.frames) throw new Error('a part ends before its quarters');
+      this.#kernel.finish(this.#program.format.sampleRate / 10);
       this.#take();
     }
-    return {
-      turnSeconds: this.#clock.turnSeconds,
-      durationSeconds: this.#entry.durationSeconds,
-      quarterCount: this.#quarterCount,
-      ...this.#collected.bins,
-      left: this.#collected.left,
-      right: this.#collected.right,
-      lowBand: this.#lowBand.finish(),
-      program: this.#program(),
-    };
   }
 
   #take(): void {
@@ -86,41 +125,5 @@ export class KernelAnalyser implements MotionAnalyser {
     const low = numbersAt(kernel, kernel.lowFrames.value, 2 * kernel.lowCount.value);
     this.#lowBand.push(low.subarray(2 * skipped));
     kernel.takeLow();
-  }
-
-  #program(): MotionSummary['program'] {
-    const kernel = this.#kernel;
-    const limit = bandLimitOf(this.#entry.format.sampleRate);
-    const pair = (address: number): [number, number] => {
-      const [left, right] = numbersAt(kernel, address, 2);
-      return [left!, right!];
-    };
-    const at = kernel.sums.value;
-    const sums: ProgramSums = {
-      frames: this.#entry.frames,
-      sum: pair(at),
-      square: pair(at + 16),
-      cross: pair(at + 32)[0],
-      samplePeak: pair(at + 48),
-      clippedRuns: kernel.clippedRuns.value,
-      firstClipFrame: kernel.firstClipFrame.value,
-      identical: kernel.identical.value !== 0,
-    };
-    const programBase = Math.ceil(this.#entry.frames / 2 ** limit.halvings);
-    return programChecks(sums, this.#entry.format, {
-      truePeak: pair(kernel.truePeaks.value),
-      loudnessLufs: integratedLoudness(this.#steps()),
-      ultrasonicMeanSquare: Math.max(...pair(kernel.ultrasonicPower.value)) / programBase,
-    });
-  }
-
-  /** Power of every 100 ms over the channels; a one-channel file counts its channel once. */
-  #steps(): number[] {
-    const powers = this.#collected.stepPowers;
-    return Array.from({ length: powers.length / 2 }, (_, step) =>
-      this.#entry.format.channels === 1
-        ? powers[2 * step]!
-        : powers[2 * step]! + powers[2 * step + 1]!,
-    );
   }
 }

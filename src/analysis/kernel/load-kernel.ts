@@ -52,18 +52,34 @@ export interface Kernel {
   takeQuarters(): void;
 }
 
-let compiled: Promise<WebAssembly.Module> | undefined;
-
-async function compile(): Promise<WebAssembly.Module> {
-  const bytes = await readFile(new URL('./motion-kernel.wasm', import.meta.url));
-  return await WebAssembly.compile(bytes);
+/**
+ * True where the kernel can run; false where the machine lacks its vector instructions, or the
+ * process has no WebAssembly at all: then the plain definition does its work, many times slower.
+ */
+export async function kernelIsAvailable(): Promise<boolean> {
+  return (await compiledOnce()) !== null;
 }
 
-/** A pass of its own, at rest. The module is compiled once a process. */
-export async function loadKernel(): Promise<Kernel> {
-  compiled ??= compile();
-  const instance = await WebAssembly.instantiate<Kernel>(await compiled, { env: { abort } });
+/** A pass of its own, at rest; null where none can run. */
+export async function loadKernel(): Promise<Kernel | null> {
+  const module = await compiledOnce();
+  if (module === null) return null;
+  const instance = await WebAssembly.instantiate<Kernel>(module, { env: { abort } });
   return instance.exports;
+}
+
+let compiled: Promise<WebAssembly.Module | null> | undefined;
+
+/** The module is compiled once a process. */
+async function compiledOnce(): Promise<WebAssembly.Module | null> {
+  compiled ??= compile();
+  return await compiled;
+}
+
+async function compile(): Promise<WebAssembly.Module | null> {
+  if (typeof WebAssembly === 'undefined') return null;
+  const bytes = await readFile(new URL('./motion-kernel.wasm', import.meta.url));
+  return WebAssembly.validate(bytes) ? await WebAssembly.compile(bytes) : null;
 }
 
 function abort(): never {

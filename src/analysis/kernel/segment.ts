@@ -1,6 +1,7 @@
 import type { Settings } from '../../settings.js';
 import type { Hertz, Seconds } from '../../units.js';
 import { bandLimitOf, LEAD_FRAMES } from '../band-limit.js';
+import { plainSegment } from '../plain-segment.js';
 import type { SampleFormat } from '../sample-format.js';
 import { spiralClock } from '../spiral-clock.js';
 import type { Stereo } from '../stereo.js';
@@ -35,8 +36,9 @@ export async function moveSegment(
   span: Span,
 ): Promise<SegmentMotion> {
   const limit = bandLimitOf(format.sampleRate);
-  const clock = spiralClock(settings, limit.internalRate);
   const kernel = await loadKernel();
+  if (kernel === null) return plainSegment(format, bytes, settings, span);
+  const clock = spiralClock(settings, limit.internalRate);
   configureKernel(kernel, format, frames, settings, limit, clock);
   const forget = (): void => {
     kernel.takeBins();

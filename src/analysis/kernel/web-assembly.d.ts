@@ -4,6 +4,7 @@ declare namespace WebAssembly {
   interface Module {
     readonly compiled: unique symbol;
   }
+  function validate(bytes: Uint8Array): boolean;
   function compile(bytes: Uint8Array): Promise<Module>;
   function instantiate<Exports>(
     module: Module,
