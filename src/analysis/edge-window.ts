@@ -3,11 +3,10 @@ import type { Seconds } from '../units.js';
 import { isFamilyRate } from './band-limit.js';
 import { moveSegment, type SegmentMotion } from './kernel/segment.js';
 import { BINS_PER_QUARTER, type EdgeWindow, QUARTERS_PER_TURN } from './motion.js';
+import { settlingSeconds } from './settling.js';
 import { readFrames } from './wav-blocks.js';
 import type { OpenWav } from './wav-file.js';
 
-/** Filters' settling before a window, in periods of the chain's high-pass: 190 dB. */
-const SETTLING_PERIODS = 5;
 /**
  * How far from the facing place the inner edge is read, as a share of a turn: a little more than
  * the speed error that the standard allows a lathe, 0.5 % (IEC 60098:2020, 5.6).
@@ -52,10 +51,9 @@ async function readEdge(
   until: Seconds,
 ): Promise<SegmentMotion> {
   const { format, frames } = wav.file;
-  const settling = (SETTLING_PERIODS / settings.subsonicHz) * settings.speedFactor;
   const frameAt = (seconds: Seconds): number =>
     Math.min(Math.max(Math.floor(seconds * format.sampleRate), 0), frames);
-  const first = frameAt(from - settling);
+  const first = frameAt(from - settlingSeconds(settings));
   const end = frameAt(until + AFTER_SECONDS);
   const bytes = await readAll(wav, first, end);
   const span = { from: from - first / format.sampleRate, length: until - from };

@@ -1,16 +1,7 @@
 import type { Settings } from '../settings.js';
-import type { Hertz } from '../units.js';
-import {
-  type BandLimit,
-  bandLimitOf,
-  FIRST_HALVING_TAPS,
-  LEAD_BASE_FRAMES,
-  LEAD_FRAMES,
-} from './band-limit.js';
-import { designHighPass, filterBiquad } from './biquad.js';
+import { bandLimitOf, LEAD_BASE_FRAMES, LEAD_FRAMES } from './band-limit.js';
+import { filterBiquad } from './biquad.js';
 import { decimateByTriangle, LOW_BAND_DECIMATION } from './decimate.js';
-import { applyElliptical } from './elliptical.js';
-import { doubleRate, halveRate } from './half-band.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { joinParts } from './join-parts.js';
 import { designKWeighting } from './k-weighting.js';
@@ -18,13 +9,12 @@ import { looseMaximumBetween } from './loose-approach.js';
 import { STEPS_A_SECOND } from './loudness.js';
 import { LowBandMeter } from './low-band.js';
 import { BINS_PER_QUARTER, type MotionSummary } from './motion.js';
-import { designMotionFilter, type FilteredMotion, filterMotion } from './motion-filter.js';
 import type { BinMaxima, PartMotion } from './part-motion.js';
 import { AFTER_SECONDS, clockOfPart, type Part, wholeProgram } from './parts.js';
+import { plainWalls } from './plain-chain.js';
 import { measureWall } from './plain-wall.js';
 import { type Program, programOf } from './program.js';
 import { sumProgram } from './program-checks.js';
-import { fullScaleVelocity, wire, wiringOf } from './program-level.js';
 import type { SampleFormat } from './sample-format.js';
 import { binEdge, type SpiralClock } from './spiral-clock.js';
 import { countedSteps } from './step-powers.js';
@@ -105,75 +95,8 @@ export function plainPart(
   };
 }
 
-/** What becomes of a program on its way to the walls; all begins with the lead. */
-interface PlainWalls {
-  readonly base: Stereo;
-  /** What the last halving kept out, at the base rate; empty without one. */
-  readonly high: Stereo;
-  /** At the internal rate. */
-  readonly doubled: Stereo;
-  readonly left: FilteredMotion;
-  readonly right: FilteredMotion;
-}
-
-/**
- * Moves the walls by a program, from rest, with silence before and after it.
- * @param baseLength frames of the base rate in all, the lead among them
- */
-export function plainWalls(
-  program: Stereo,
-  baseLength: number,
-  limit: BandLimit,
-  settings: Settings,
-): PlainWalls {
-  const stretch = 2 ** limit.halvings;
-  const { base, high } = toBaseRate(
-    mapStereo(program, (channel) =>
-      surround(channel, LEAD_BASE_FRAMES * stretch, baseLength * stretch),
-    ),
-    limit,
-  );
-  const doubled = mapStereo(base, (channel) => doubleRate(channel, limit.bandEndTaps));
-  const corner = settings.subsonicHz / settings.speedFactor;
-  const filter = designMotionFilter(limit.internalRate, corner, fullScaleVelocity(settings));
-  const cut = ellipticalOf(wire(doubled, wiringOf(settings)), settings, limit.internalRate);
-  return {
-    base,
-    high,
-    doubled,
-    left: filterMotion(cut.left, filter),
-    right: filterMotion(cut.right, filter),
-  };
-}
-
-/** Halves the rate; also what the last halving kept out, empty without one. */
-function toBaseRate(program: Stereo, limit: BandLimit): { base: Stereo; high: Stereo } {
-  let base = program;
-  let high: Stereo = { left: new Float64Array(0), right: new Float64Array(0) };
-  for (let stage = limit.halvings; stage > 0; stage--) {
-    const taps = stage === 1 ? limit.bandEndTaps : FIRST_HALVING_TAPS;
-    const [left, right] = [halveRate(base.left, taps), halveRate(base.right, taps)];
-    high = { left: left.high, right: right.high };
-    base = { left: left.low, right: right.low };
-  }
-  return { base, high };
-}
-
 function power(signal: Float64Array): number {
   return signal.reduce((sum, value) => sum + value * value, 0);
-}
-
-/** A signal after some frames of silence, and silence after it up to a length. */
-function surround(signal: Float64Array, before: number, length: number): Float64Array {
-  const longer = new Float64Array(length);
-  longer.set(signal, before);
-  return longer;
-}
-
-function ellipticalOf(program: Stereo, settings: Settings, rate: Hertz): Stereo {
-  if (settings.ellipticalHz === null) return program;
-  const corner = settings.ellipticalHz / settings.speedFactor;
-  return applyElliptical(program, designHighPass(settings.ellipticalOrder, corner, rate));
 }
 
 /** A signal by its frames from the first of the program on, times a factor. */

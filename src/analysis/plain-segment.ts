@@ -2,7 +2,7 @@ import type { Settings } from '../settings.js';
 import { bandLimitOf, LEAD_BASE_FRAMES, LEAD_FRAMES } from './band-limit.js';
 import { convertSamples } from './convert-samples.js';
 import type { SegmentMotion, Span } from './kernel/segment.js';
-import { plainWalls } from './plain-motion.js';
+import { plainWalls } from './plain-chain.js';
 import { frameBytes, type SampleFormat } from './sample-format.js';
 
 /** What `moveSegment` of the kernel does, by the plain definition. */
