@@ -1,44 +1,20 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import {
-  chmod,
-  lstat,
-  mkdir,
-  mkdtemp,
-  readdir,
-  readFile,
-  rm,
-  stat,
-  symlink,
-  writeFile,
-} from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { chmod, lstat, mkdir, readdir, readFile, stat, symlink, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { execa } from 'execa';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { OutputError } from '../../src/errors.js';
 import { abandonWrites, writeAtomic, writeFileAtomic } from '../../src/report/write-atomic.js';
+import { compileModule } from '../support/compile-module.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 
 const ENDLESS_WRITER = fileURLToPath(new URL('../support/endless-writer.mjs', import.meta.url));
 const MOMENTS = [0, 1, 2, 3, 5, 8, 13];
 /** The module under test as JavaScript, which a process of its own can load. */
 let compiled = '';
-
-async function compileWriter(): Promise<string> {
-  const folder = await mkdtemp(join(tmpdir(), 'furrow-writer-'));
-  const options = '--ignoreConfig --module nodenext --target es2023 --types node --skipLibCheck';
-  await writeFile(join(folder, 'package.json'), '{ "type": "module" }');
-  await execa('npx', [
-    'tsc',
-    ...options.split(' '),
-    ...['--rootDir', 'src', '--outDir', folder, 'src/report/write-atomic.ts'],
-  ]);
-  return join(folder, 'report', 'write-atomic.js');
-}
 
 /** As the system refuses: with a code and the call that failed. */
 function refusal(code: string): Error {
@@ -240,8 +216,9 @@ describe('a write that fails', () => {
 
 describe('an interrupt', () => {
   beforeAll(async () => {
-    compiled = await compileWriter();
-    return () => rm(dirname(dirname(compiled)), { recursive: true });
+    const { path, remove } = await compileModule('report/write-atomic');
+    compiled = path;
+    return remove;
   });
 
   test('takes away at once what is not in its place, and the old file stays', async () => {
