@@ -1,0 +1,51 @@
+import stringWidth from 'string-width';
+import { safeText } from './safe-text.js';
+
+/** What a reader sees as one character, and how many columns a terminal gives it: 1 or 2. */
+export interface Cluster {
+  readonly text: string;
+  readonly columns: number;
+}
+
+const SEGMENTER = new Intl.Segmenter('en', { granularity: 'grapheme' });
+/** What may be joined or coloured by characters that have no width of their own. */
+const PICTURE = /\p{Extended_Pictographic}|\u20e3/u;
+const INVISIBLE = /\p{Default_Ignorable_Code_Point}/gu;
+
+/**
+ * A name as clusters, so that it can be cut between them and measured. Controls are shown as
+ * \u{…} (safeText), and so is what has no width and is no part of a picture: two names that differ
+ * look different.
+ * Source: Unicode Standard Annexes 29 (clusters) and 11 (width, by the string-width library).
+ */
+export function clustersOf(name: string): Cluster[] {
+  const shown: Cluster[] = [];
+  for (const { segment } of SEGMENTER.segment(safeText(name))) {
+    for (const character of visible(segment)) {
+      shown.push({ text: character, columns: stringWidth(character) });
+    }
+  }
+  return shown;
+}
+
+/** Columns of what is shown. */
+export function columnsOf(clusters: readonly Cluster[]): number {
+  return clusters.reduce((sum, { columns }) => sum + columns, 0);
+}
+
+/** Clusters as text. */
+export function textOf(clusters: readonly Cluster[]): string {
+  return clusters.map(({ text }) => text).join('');
+}
+
+/** A cluster as it is, or taken apart where something in it would not be seen. */
+function visible(cluster: string): Iterable<string> {
+  if (stringWidth(cluster) === 0) return Array.from(cluster, escaped).join('');
+  if (PICTURE.test(cluster)) return [cluster];
+  const shown = cluster.replace(INVISIBLE, escaped);
+  return shown === cluster ? [cluster] : shown;
+}
+
+function escaped(character: string): string {
+  return `\\u{${(character.codePointAt(0) ?? 0).toString(16)}}`;
+}
