@@ -1,14 +1,15 @@
 import type { MotionSummary } from '../analysis/motion.js';
 import type { Planner, Settings } from '../settings.js';
-import { pitchPlanner } from './executed-planner.js';
+import type { Metres } from '../units.js';
 import { allFindings, verdictOf } from './findings/all-findings.js';
 import type { SideForecast, SourceFacts } from './forecast-types.js';
 import { headLoad } from './head-load.js';
 import { hotSpots } from './hot-spots.js';
 import { headroom } from './level.js';
-import { type PitchPlanner, planSide } from './plan.js';
-import { planReport } from './plan-report.js';
-import { plannedSide } from './planned-side.js';
+import type { LinearSolver } from './linear-program.js';
+import { type Plan, planSide } from './plan.js';
+import { planReport, radiusUsed } from './plan-report.js';
+import { type PlannedSide, plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
 import { verify } from './verify.js';
 
@@ -18,25 +19,26 @@ export interface SideRequest {
   /** Which planner `plan` is. */
   readonly planner: Planner;
   readonly source: SourceFacts;
+  /** For the tightest plan; without it there is none. */
+  readonly solve?: LinearSolver;
 }
 
 /**
  * Everything the model says of a side, out of its motion summary: plans, land, findings, headroom.
  * Verdict, findings, hot spots and headroom are about the plan that the profile `executes`.
- * @throws RangeError for the planner `tightest`, which needs a solver from outside of the model
+ * @throws RangeError for the planner `tightest` without a solver
  */
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source }: SideRequest,
+  { levelDb, planner, source, solve }: SideRequest,
 ): SideForecast {
-  const side = plannedSide(motion, settings);
-  const verified = (by: PitchPlanner) => verify(side, planSide(side, by, levelDb));
+  const side = plannedSide(motion, settings, solve ?? null);
+  const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
   const { executes } = settings;
   const machine = verified('machine');
   const fixed = verified('fixed');
-  const shown = pitchPlanner(planner);
-  const plan = shown === 'turn-ahead' ? verified(shown) : { machine, fixed }[shown];
+  const plan = planner === 'machine' ? machine : planner === 'fixed' ? fixed : verified(planner);
   const executed = { machine, fixed, plan }[executes];
   const findings = allFindings(side, executed, source);
   return {
@@ -49,11 +51,16 @@ export function forecastSide(
     plan: planReport(side, plan),
     machine: planReport(side, machine),
     fixed: planReport(side, fixed),
-    tightest: null,
+    tightest: solve === undefined ? null : { radiusUsed: leastRadius(side, plan.plan, levelDb) },
     headroom: headroom(side, executed.plan.planner),
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
     quarters: quarterColumns(side, plan, machine),
   };
+}
+
+/** What the tightest plan takes; `plan` may be it. */
+function leastRadius(side: PlannedSide, plan: Plan, levelDb: number): Metres {
+  return radiusUsed(side, plan.planner === 'tightest' ? plan : planSide(side, 'tightest', levelDb));
 }

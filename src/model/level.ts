@@ -1,9 +1,10 @@
+import type { Planner } from '../settings.js';
 import { isTooDeep, isTooNarrow } from './findings/groove-findings.js';
 import { isOvercut } from './findings/land-findings.js';
 import { pitchLimitFindings } from './findings/pitch-limit.js';
 import type { FindingId, Headroom } from './forecast-types.js';
 import { FIRST_JUDGED, SHARE_LIMIT } from './limits.js';
-import { type PitchPlanner, type Plan, planSide } from './plan.js';
+import { type Plan, planSide } from './plan.js';
 import { spareRadius } from './plan-report.js';
 import { binStart, type PlannedSide, quarterStart } from './planned-side.js';
 import { verify } from './verify.js';
@@ -23,7 +24,7 @@ type Limit = NonNullable<Headroom['limitedBy']>;
  * smaller, rounded down to `levelStep`. All are null where −12 … +12 dB holds none; `limitedBy` is
  * what the next louder level breaks, null where +12 dB breaks nothing.
  */
-export function headroom(side: PlannedSide, planner: PitchPlanner): Headroom {
+export function headroom(side: PlannedSide, planner: Planner): Headroom {
   const fits = (levelDb: number) => fillLimit(side, planSide(side, planner, levelDb)) === null;
   const traces = (levelDb: number) => traceLimit(side, planSide(side, planner, levelDb)) === null;
   const fillDb = largestLevel(fits);
@@ -72,7 +73,7 @@ export function levelBelow(
 
 function limitAbove(
   side: PlannedSide,
-  planner: PitchPlanner,
+  planner: Planner,
   level: number | null,
 ): Headroom['limitedBy'] {
   const plan = planSide(side, planner, level === null ? LOWEST_DB : level + RESOLUTION_DB);

@@ -4,17 +4,15 @@ import { spiralRadius, turnAdvance } from './disc.js';
 import type { PlannedSide } from './planned-side.js';
 import { fixedPitch } from './planners/fixed.js';
 import { machineAutomation } from './planners/machine.js';
+import { tightest } from './planners/tightest.js';
 import { turnAhead } from './planners/turn-ahead.js';
-
-/** The planners of the model; `tightest` needs a solver from outside of it. */
-export type PitchPlanner = Exclude<Planner, 'tightest'>;
 
 /**
  * Depth and pitch of a side at one level, SI. Quarters are the planned ones; nodes are their
  * starts and the end of the last, one more than there are quarters.
  */
 export interface Plan {
-  readonly planner: PitchPlanner;
+  readonly planner: Planner;
   /** Factor on the motion of level 0 dB, g. */
   readonly gain: number;
   /** h at the nodes. */
@@ -32,7 +30,7 @@ export interface Plan {
 }
 
 /** Plans depth, then pitch; pitchMax clips last, and the spiral follows. */
-export function planSide(side: PlannedSide, planner: PitchPlanner, levelDb: number): Plan {
+export function planSide(side: PlannedSide, planner: Planner, levelDb: number): Plan {
   const { settings, lead } = side;
   const gain = 10 ** (levelDb / 20);
   const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
@@ -46,7 +44,7 @@ export function planSide(side: PlannedSide, planner: PitchPlanner, levelDb: numb
 
 function wantedPitch(
   side: PlannedSide,
-  planner: PitchPlanner,
+  planner: Planner,
   facing: Float64Array,
   gain: number,
 ): Float64Array {
@@ -57,5 +55,7 @@ function wantedPitch(
       return machineAutomation(side, facing, gain);
     case 'turn-ahead':
       return turnAhead(side, facing, gain);
+    case 'tightest':
+      return tightest(side, facing, gain);
   }
 }

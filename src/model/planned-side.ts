@@ -8,6 +8,7 @@ import {
 import type { Settings } from '../settings.js';
 import type { Metres, Seconds } from '../units.js';
 import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
+import type { LinearSolver } from './linear-program.js';
 import { padRow, quarterMaxima } from './quarter-maxima.js';
 
 /** Rank of one wall's magnitudes, for shares of time. */
@@ -24,6 +25,8 @@ export interface WallHistograms {
 export interface PlannedSide {
   readonly motion: MotionSummary;
   readonly settings: Settings;
+  /** For the planner `tightest`; null: it cannot be asked. */
+  readonly solve: LinearSolver | null;
   /** Index of the quarter that begins with the program: 4·silentTurns. */
   readonly lead: number;
   /** Planned quarters. */
@@ -50,7 +53,11 @@ export interface PlannedSide {
   readonly right: WallHistograms;
 }
 
-export function plannedSide(motion: MotionSummary, settings: Settings): PlannedSide {
+export function plannedSide(
+  motion: MotionSummary,
+  settings: Settings,
+  solve: LinearSolver | null = null,
+): PlannedSide {
   const lead = QUARTERS_PER_TURN * settings.silentTurns;
   const turns = motion.durationSeconds / motion.turnSeconds;
   const count = QUARTERS_PER_TURN * begun(turns) + 2 * lead;
@@ -59,6 +66,7 @@ export function plannedSide(motion: MotionSummary, settings: Settings): PlannedS
   return {
     motion,
     settings,
+    solve,
     lead,
     count,
     programCount: begun(QUARTERS_PER_TURN * turns),

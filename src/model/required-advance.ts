@@ -5,8 +5,7 @@ import { landTolerance, type PlannedSide } from './planned-side.js';
 /**
  * The largest advance that each planned quarter needs to keep landMin:
  * R(t) = landMin + pitchTolerance + 2·depthTolerance + h(t − T) + h(t) + g·approachLoose(t).
- * The half-widths are linear inside a bin: both its ends count. Between a quiet and a loud turn of
- * the program echoLand stands in for a smaller landMin.
+ * The half-widths are linear inside a bin: both its ends count.
  * @param facing h(t) + h(t − T) at the quarters' ends, m
  */
 export function requiredAdvance(
@@ -14,10 +13,8 @@ export function requiredAdvance(
   facing: Float64Array,
   gain: number,
 ): Float64Array {
-  const { settings, approachLoose, count } = side;
-  const { landMin, echoLand } = settings;
-  const tolerance = landTolerance(settings);
-  const echo = echoNeighbours(side, gain);
+  const { approachLoose, count } = side;
+  const kept = keptLand(side, gain);
   const required = new Float64Array(count);
   for (let quarter = 0; quarter < count; quarter++) {
     const opening = facing[quarter]!;
@@ -30,9 +27,23 @@ export function requiredAdvance(
       largest = Math.max(largest, width + gain * approachLoose[bin]!);
       width += step;
     }
-    const isGuarded = echo[quarter] === 1 && isWithinProgram(side, quarter);
-    const land = isGuarded ? Math.max(landMin, echoLand) : landMin;
-    required[quarter] = largest + tolerance + land;
+    required[quarter] = largest + kept[quarter]!;
   }
   return required;
+}
+
+/**
+ * What each planned quarter has to keep besides the motion: landMin, pitchTolerance and
+ * 2·depthTolerance. Between a quiet and a loud turn of the program echoLand stands in for a smaller
+ * landMin.
+ */
+export function keptLand(side: PlannedSide, gain: number): Float64Array {
+  const { landMin, echoLand } = side.settings;
+  const tolerance = landTolerance(side.settings);
+  const kept = new Float64Array(side.count).fill(landMin + tolerance);
+  for (const [quarter, isNeighbour] of echoNeighbours(side, gain).entries()) {
+    if (isNeighbour === 0 || !isWithinProgram(side, quarter)) continue;
+    kept[quarter] = Math.max(landMin, echoLand) + tolerance;
+  }
+  return kept;
 }
