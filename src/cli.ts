@@ -1,8 +1,19 @@
+import { availableParallelism } from 'node:os';
 import { runCommandLine } from './commands/command-line.js';
+import { CLEAR_LINE } from './commands/standard-error.js';
+import { abandonWrites } from './report/write-atomic.js';
 
 // The one place that knows the process: everything else is handed what it needs of it.
 
-process.on('SIGINT', () => process.exit(130));
+const SIGNALS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
+
+for (const [signal, exitCode] of Object.entries(SIGNALS)) {
+  process.on(signal, () => {
+    abandonWrites();
+    if (process.stderr.isTTY) process.stderr.write(CLEAR_LINE);
+    process.exit(exitCode);
+  });
+}
 
 process.exitCode = await runCommandLine(process.argv.slice(2), {
   stdin: process.stdin,
@@ -10,5 +21,10 @@ process.exitCode = await runCommandLine(process.argv.slice(2), {
   stderr: process.stderr,
   environment: process.env,
   isTerminal: process.stdout.isTTY === true,
+  columns: process.stdout.isTTY === true ? process.stdout.columns : null,
+  isErrorTerminal: process.stderr.isTTY === true,
+  errorColumns: process.stderr.isTTY === true ? process.stderr.columns : null,
+  now: () => performance.now(),
+  cores: availableParallelism(),
   cwd: process.cwd(),
 });

@@ -1,9 +1,10 @@
 import { basename } from 'node:path';
-import { createAnalyser } from './analysis/analyse.js';
-import { badSample } from './analysis/convert-samples.js';
+import { analysePart, type PartMotion } from './analysis/analyse-part.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
-import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
-import { readFrames } from './analysis/wav-blocks.js';
+import { joinParts } from './analysis/join-parts.js';
+import type { EdgeWindow } from './analysis/motion.js';
+import { type Part, partsOf } from './analysis/parts.js';
+import { frameBytes } from './analysis/sample-format.js';
 import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
 import type { ForecastedFile, SourceFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
@@ -22,30 +23,80 @@ export interface Request {
 /**
  * The forecast of one file as one side: decode → analyse → plan → verify.
  * Everything after the motion summary is arithmetic on it, but for a closer look at the hot spots.
+ * @param onBytes told of the bytes of sound that are done since it was told last
  * @throws InputError if the file cannot be read or is not fit
  */
 export async function forecastFile(
   path: string,
   settings: Settings,
   request: Request,
+  onBytes: (bytes: number) => void = () => {},
 ): Promise<ForecastedFile> {
   return await withWav(path, async (wav) => {
-    const motion = await analyseWav(wav, settings);
-    const { format, truncated } = wav.file;
-    const source = { sampleRate: format.sampleRate, channels: format.channels, truncated };
-    const forecast = forecastSide(motion, settings, { ...request, source });
-    const windows = await readEdges(wav, settings, forecast.hotSpots);
-    return {
-      name: basename(path),
-      sources: [sourceOf(wav.file)],
-      settings,
-      program: motion.program,
-      forecast: withSurvival(forecast, motion, settings, windows),
-      readFrom: 'audio',
-      motion: request.keepMotion === true ? motion : null,
-      audioSha256: null,
-    };
+    const motions: PartMotion[] = [];
+    for (const part of partsOf(wav.file.format, wav.file.frames, settings)) {
+      motions.push(await measureOpen(wav, settings, part, onBytes));
+    }
+    return await forecastOpen(wav, settings, request, motions);
   });
+}
+
+/** The parts in which a file can be measured by several threads; depends on nothing else. */
+export async function partsOfFile(path: string, settings: Settings): Promise<readonly Part[]> {
+  return await withWav(path, async ({ file }) => partsOf(file.format, file.frames, settings));
+}
+
+/** What one part of a file moves; see `forecastParts`. */
+export async function measurePart(
+  path: string,
+  settings: Settings,
+  part: Part,
+  onBytes: (bytes: number) => void,
+): Promise<PartMotion> {
+  return await withWav(path, async (wav) => await measureOpen(wav, settings, part, onBytes));
+}
+
+/** The forecast of a file whose parts are measured, the same as `forecastFile` makes. */
+export async function forecastParts(
+  path: string,
+  settings: Settings,
+  request: Request,
+  motions: readonly PartMotion[],
+): Promise<ForecastedFile> {
+  return await withWav(path, async (wav) => await forecastOpen(wav, settings, request, motions));
+}
+
+async function measureOpen(
+  wav: OpenWav,
+  settings: Settings,
+  part: Part,
+  onBytes: (bytes: number) => void,
+): Promise<PartMotion> {
+  const bytesPerFrame = frameBytes(wav.file.format);
+  return await analysePart(wav, settings, part, (frames) => onBytes(frames * bytesPerFrame));
+}
+
+async function forecastOpen(
+  wav: OpenWav,
+  settings: Settings,
+  request: Request,
+  motions: readonly PartMotion[],
+): Promise<ForecastedFile> {
+  const { format, frames, truncated, path } = wav.file;
+  const motion = joinParts(motions, format, frames, settings);
+  const source = { sampleRate: format.sampleRate, channels: format.channels, truncated };
+  const forecast = forecastSide(motion, settings, { ...request, source });
+  const windows = await readEdges(wav, settings, forecast.hotSpots);
+  return {
+    name: basename(path),
+    sources: [sourceOf(wav.file)],
+    settings,
+    program: motion.program,
+    forecast: withSurvival(forecast, motion, settings, windows),
+    readFrom: 'audio',
+    motion: request.keepMotion === true ? motion : null,
+    audioSha256: null,
+  };
 }
 
 /** The edges around each hot spot: the one place where the audio is read a second time. */
@@ -59,17 +110,6 @@ async function readEdges(
     windows.push(await readEdgeWindow(wav, settings, atSeconds));
   }
   return windows;
-}
-
-/** The motion summary of an open file. */
-async function analyseWav(wav: OpenWav, settings: Settings): Promise<MotionSummary> {
-  const { file } = wav;
-  const analyser = await createAnalyser(file.format, file.frames, settings);
-  for await (const block of readFrames(wav)) {
-    const unfit = analyser.push(block);
-    if (unfit >= 0) throw badSample(file, unfit);
-  }
-  return analyser.finish();
 }
 
 function sourceOf(file: WavFile): SourceFile {

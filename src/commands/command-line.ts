@@ -4,6 +4,7 @@ import { furrowVersion } from '../version.js';
 import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
 import { addForecast } from './forecast.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
+import { addProfile } from './profile.js';
 import { addSchema } from './schema.js';
 import { type StandardError, standardError } from './standard-error.js';
 import { ClosedPipe, standardOutput } from './standard-output.js';
@@ -16,7 +17,7 @@ export async function runCommandLine(
 ): Promise<number> {
   const { stdout, stderr } = surroundings;
   const output = standardOutput(stdout);
-  const errors = standardError(stderr, false);
+  const errors = standardError(stderr, { isQuiet: false, isTerminal: false });
   // Help is written where everything else is; the parser itself cannot wait for that.
   const help: string[] = [];
   let code = DONE;
@@ -32,6 +33,7 @@ export async function runCommandLine(
     .addHelpText('after', HELP_EPILOGUE);
   const run = { surroundings, output, done: (exitCode: number) => (code = exitCode) };
   addForecast(program, run);
+  addProfile(program, run);
   addSchema(program, run);
   try {
     await program.parseAsync(args, { from: 'user' }).catch(async (error: unknown) => {

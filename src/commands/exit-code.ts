@@ -1,4 +1,5 @@
 import type { Severity } from '../model/forecast-types.js';
+import type { Failure } from '../report/failure.js';
 
 export const DONE = 0;
 export const FOUND = 1;
@@ -19,13 +20,17 @@ export const EXIT_CODES = `Exit codes:
 
 const SEVERITIES: readonly Severity[] = ['note', 'caution', 'fault'];
 
-/** What a run amounts to. Unreadable input wins over findings; without `failOn` these are none. */
+/**
+ * What a run amounts to. A bug wins over unreadable input, and that over findings; without `failOn`
+ * these are none.
+ */
 export function exitCodeOf(
-  failures: number,
+  failures: readonly Failure[],
   found: ReadonlySet<Severity>,
   failOn: Severity | undefined,
 ): number {
-  if (failures > 0) return UNREADABLE;
+  if (failures.some(({ code }) => code === 'crashed')) return BUG;
+  if (failures.length > 0) return UNREADABLE;
   if (failOn === undefined) return DONE;
   const grave = SEVERITIES.slice(SEVERITIES.indexOf(failOn));
   return grave.some((severity) => found.has(severity)) ? FOUND : DONE;

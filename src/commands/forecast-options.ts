@@ -22,10 +22,17 @@ const optionsSchema = z.strictObject({
   ndjson: z.boolean().default(false),
   quarters: z.boolean().default(false),
   quiet: z.boolean().default(false),
+  jobs: z.int().positive().optional(),
   failOn: z.enum(['note', 'caution', 'fault']).optional(),
 });
 
 export type ForecastOptions = z.infer<typeof optionsSchema>;
+
+/** The options that decide on the profile; every command that has one takes them. */
+export type ProfileOptions = Pick<
+  ForecastOptions,
+  'profile' | 'discovery' | 'disc' | 'rpm' | 'pitch' | 'width' | 'elliptical'
+>;
 
 /** Gives the options their types and checks what no single one can. */
 export function forecastOptions(options: unknown): ForecastOptions {
@@ -41,7 +48,7 @@ export function forecastOptions(options: unknown): ForecastOptions {
 }
 
 /** What the options set of a profile, under the profile's names. */
-export function profileFlags(options: ForecastOptions): Record<string, unknown> {
+export function profileFlags(options: ProfileOptions): Record<string, unknown> {
   const flags = {
     disc: options.disc,
     rpm: options.rpm,

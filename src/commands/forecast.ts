@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import { HELP_EPILOGUE } from './help-epilogue.js';
-import { numberOf, numberOrOff } from './option-values.js';
+import { countOf, numberOf, numberOrOff } from './option-values.js';
 import type { Run } from './run.js';
 
 /** `furrow forecast <path...>`: each file as one side. */
@@ -32,6 +32,7 @@ export function addForecast(program: Command, run: Run): void {
     .addOption(new Option('--json', 'write one JSON document').conflicts('ndjson'))
     .option('--ndjson', 'write a JSON object a line, as sides are done')
     .option('--quarters', 'with columns per quarter turn in the JSON')
+    .option('--jobs <count>', 'how many threads work at a time; all cores by default', countOf)
     .option('--quiet', 'nothing on stderr but errors')
     .addOption(
       new Option('--fail-on <severity>', 'exit 1 for findings from it on').choices([

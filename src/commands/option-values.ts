@@ -7,6 +7,15 @@ export function numberOf(text: string): number {
   return value;
 }
 
+/** The whole number from 1 on that a text is. */
+export function countOf(text: string): number {
+  const value = numberOf(text);
+  if (!Number.isInteger(value) || value < 1) {
+    throw new InvalidArgumentError('Expected a whole number from 1 on.');
+  }
+  return value;
+}
+
 /** The number that a text is, or null for off. */
 export function numberOrOff(text: string): number | null {
   return text === 'off' ? null : numberOf(text);

@@ -6,7 +6,15 @@ export interface Surroundings {
   readonly stdout: Writable;
   readonly stderr: Writable;
   readonly environment: Readonly<Record<string, string | undefined>>;
-  /** Whether stdout is a terminal. */
+  /** Whether stdout is a terminal, and how wide; null where it is none. */
   readonly isTerminal: boolean;
+  readonly columns: number | null;
+  /** The same of stderr. */
+  readonly isErrorTerminal: boolean;
+  readonly errorColumns: number | null;
+  /** Milliseconds of a clock that never goes back. */
+  readonly now: () => number;
+  /** Threads that can run at a time. */
+  readonly cores: number;
   readonly cwd: string;
 }

@@ -15,13 +15,26 @@ export const FAILURE_CODES = [
   'bad-rate',
   'bad-sample',
   'too-short',
+  'not-motion',
+  'motion-version',
+  'motion-damaged',
+  'bad-motion',
+  'motion-differs',
   'empty-folder',
-] as const satisfies readonly (InputErrorCode | 'empty-folder')[];
+  'crashed',
+] as const satisfies readonly FailureCode[];
+
+/**
+ * Stable, for scripts. A folder without any file to forecast in it is `empty-folder`, a file that
+ * furrow itself failed on is `crashed`.
+ */
+export type FailureCode = InputErrorCode | 'empty-folder' | 'crashed';
 
 /** An input that gave no forecast, and why. */
 export interface Failure {
   readonly path: string;
-  /** Stable, for scripts. A folder without any WAV file in it is `empty-folder`. */
-  readonly code: InputErrorCode | 'empty-folder';
+  readonly code: FailureCode;
   readonly message: string;
+  /** Where in furrow it failed, of a file that crashed it. */
+  readonly stack?: string;
 }

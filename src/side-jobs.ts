@@ -1,0 +1,73 @@
+import type { PartMotion } from './analysis/analyse-part.js';
+import type { Part } from './analysis/parts.js';
+import { InputError, type InputErrorCode } from './errors.js';
+import type { ForecastedFile } from './forecast-result.js';
+import { forecastFile, forecastParts, measurePart, type Request } from './forecast-side.js';
+import type { Settings } from './settings.js';
+
+/** What every job says of its file. Jobs and their results are plain data: they cross threads. */
+interface Job {
+  readonly path: string;
+  readonly settings: Settings;
+  /** Where the bytes of sound that are done are added up, for whoever waits. */
+  readonly progress: BigInt64Array;
+}
+
+export interface PartJob extends Job {
+  readonly part: Part;
+}
+
+export interface PartsJob extends Job {
+  readonly request: Request;
+  readonly parts: readonly PartMotion[];
+}
+
+export interface FileJob extends Job {
+  readonly request: Request;
+}
+
+/** A result, or why the file is not fit: an InputError would lose its class on the way. */
+export type Outcome<T> =
+  | { readonly value: T }
+  | {
+      readonly refusal: {
+        readonly path: string;
+        readonly code: InputErrorCode;
+        readonly message: string;
+      };
+    };
+
+/** What a thread can be given to do for a side; see side-worker.ts and side-pool.ts. */
+export interface SideJobs {
+  /** Measures one part of a long file. */
+  readonly part: (job: PartJob) => Promise<Outcome<PartMotion>>;
+  /** Forecasts a file whose parts are measured. */
+  readonly parts: (job: PartsJob) => Promise<Outcome<ForecastedFile>>;
+  /** Measures and forecasts a whole file. */
+  readonly file: (job: FileJob) => Promise<Outcome<ForecastedFile>>;
+}
+
+export const sideJobs: SideJobs = {
+  part: async (job) =>
+    await outcomeOf(() => measurePart(job.path, job.settings, job.part, counted(job))),
+  parts: async (job) =>
+    await outcomeOf(() => forecastParts(job.path, job.settings, job.request, job.parts)),
+  file: async (job) =>
+    await outcomeOf(() => forecastFile(job.path, job.settings, job.request, counted(job))),
+};
+
+function counted({ progress }: Job): (bytes: number) => void {
+  return (bytes) => {
+    Atomics.add(progress, 0, BigInt(bytes));
+  };
+}
+
+async function outcomeOf<T>(work: () => Promise<T>): Promise<Outcome<T>> {
+  try {
+    return { value: await work() };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const { path, code, message } = error;
+    return { refusal: { path, code, message } };
+  }
+}
