@@ -7,6 +7,7 @@ import type { SampleFormat } from '../../src/analysis/sample-format.js';
 import type { Stereo } from '../../src/analysis/stereo.js';
 import type { Settings } from '../../src/settings.js';
 import { noise, rising, tones } from '../support/signals.js';
+import { expectAlike } from './alike.js';
 import { figuresOf } from './figures-of.js';
 import { framesOf, settingsWith, summaryOfFrames } from './summary-of.js';
 
@@ -145,51 +146,4 @@ function decoded(bytes: Uint8Array, format: SampleFormat, frames: number): Stere
   const channel = (of: 0 | 1) =>
     Float64Array.from({ length: frames }, (_, n) => both[2 * n + of] ?? 0);
   return { left: channel(0), right: channel(1) };
-}
-
-/** A difference of two walls is as exact as the walls are: in parts of the largest edge motion. */
-const DIFFERENCES = /\.(approach|lift|sink|lateral|outward|inward)$/;
-/** These divide by an energy, and mean nothing without any. */
-const RATIOS = /\.lowBand\.(correlation|phase|verticalShare)$/;
-
-type Figures = ReadonlyMap<string, Float64Array>;
-
-function expectAlike(passed: Figures, plain: Figures): void {
-  const of = (path: string): Float64Array => plain.get(`summary.${path}`) ?? new Float64Array(0);
-  const edge = Math.max(...of('outward'), ...of('inward'));
-  expect(edge).toBeGreaterThan(1e-6);
-  const energy = of('left.velocityMeanSquare').map(
-    (v, n) => v + (of('right.velocityMeanSquare')[n] ?? 0),
-  );
-  const silent = 1e-9 * Math.max(...energy);
-  const heard = (row: Float64Array) => row.filter((_, quarter) => (energy[quarter] ?? 0) > silent);
-  expect(heard(energy).length).toBeGreaterThan(0);
-  for (const [path, wanted] of plain) {
-    const actual = passed.get(path) ?? new Float64Array(0);
-    if (path.endsWith('.approachLoose')) {
-      // The place of a flat top, at which the window is laid, is known less exactly than its height.
-      expect(actual, path).toBeWithin(wanted, 1e-8 * edge);
-    } else if (path.endsWith('Peak')) {
-      // A flat top whose place rounding puts on either side of a quarter's edge: its own value or
-      // the edge's, which is read from a coarser table.
-      expect(actual, path).toBeWithin(wanted, 1e-11 * Math.max(...wanted), 1e-8);
-    } else if (path.endsWith('.strongestFrequency')) {
-      // The top of a parabola through three nearly equal powers: it widens their rounding.
-      expect(heard(actual), path).toBeWithin(heard(wanted), 1e-8, 1e-8);
-    } else if (RATIOS.test(path)) {
-      expect(heard(actual), path).toBeWithin(heard(wanted), 1e-9, 1e-9);
-    } else if (path.endsWith('.verticalAmplitude')) {
-      // The root of a difference of energies, which are what is exact.
-      expect(squared(actual), path).toBeWithin(squared(wanted), 1e-9 * edge * edge);
-    } else if (DIFFERENCES.test(path)) {
-      expect(actual, path).toBeWithin(wanted, 1e-9 * edge);
-    } else {
-      // Silence after a program is its filters' last breath, far under the loudest quarter.
-      expect(actual, path).toBeWithin(wanted, 1e-11 * Math.max(...wanted.map(Math.abs)), 1e-9);
-    }
-  }
-}
-
-function squared(row: Float64Array): Float64Array {
-  return row.map((value) => value * value);
 }

@@ -1,0 +1,149 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { analysePart, buffersOf, type PartMotion } from '../../src/analysis/analyse-part.js';
+import { joinParts } from '../../src/analysis/join-parts.js';
+import type { MotionSummary } from '../../src/analysis/motion.js';
+import { type Part, partsOf } from '../../src/analysis/parts.js';
+import { type OpenWav, withWav } from '../../src/analysis/wav-file.js';
+import { InputError } from '../../src/errors.js';
+import { noise } from '../support/signals.js';
+import { temporaryFolder } from '../support/temporary-folder.js';
+import { wavBytes } from '../support/wav-writer.js';
+import { bytesOf } from './figures-of.js';
+import { settingsWith } from './summary-of.js';
+
+const RATE = 44_100;
+const SECONDS = 9;
+const SETTINGS = settingsWith({ rpm: 45 });
+
+/** A stereo file of floats, both channels one noise but for what is put into it. */
+async function fileWith(
+  faults: ReadonlyMap<number, number> = new Map(),
+  sampleRate = RATE,
+): Promise<string> {
+  const words = noise(SECONDS * sampleRate, 3, 0.2);
+  const both = Float64Array.from({ length: 2 * words.length }, (_, n) => words[n >> 1] ?? 0);
+  for (const [frame, value] of faults) both[2 * frame + 1] = value;
+  const path = join(await temporaryFolder(), 'side.wav');
+  await writeFile(path, wavBytes({ encoding: 'float', bitDepth: 32, sampleRate, words: both }));
+  return path;
+}
+
+function partsOfWav({ file }: OpenWav): readonly Part[] {
+  return partsOf(file.format, file.frames, SETTINGS, 1.5);
+}
+
+async function summaryOfFile(path: string, backwards = false): Promise<MotionSummary> {
+  return await withWav(path, async (wav) => {
+    const parts = backwards ? [...partsOfWav(wav)].reverse() : partsOfWav(wav);
+    const done: PartMotion[] = [];
+    for (const part of parts) done.push(await analysePart(wav, SETTINGS, part));
+    if (backwards) done.reverse();
+    return joinParts(done, wav.file.format, wav.file.frames, SETTINGS);
+  });
+}
+
+test('parts of one file, whether in turn, backwards or at once, give the same bytes', async () => {
+  const path = await fileWith();
+  const inTurn = bytesOf(await summaryOfFile(path));
+  expect(bytesOf(await summaryOfFile(path, true)).equals(inTurn)).toBe(true);
+  const atOnce = await withWav(path, async (wav) => {
+    const parts = partsOfWav(wav).map((part) => analysePart(wav, SETTINGS, part));
+    return joinParts(await Promise.all(parts), wav.file.format, wav.file.frames, SETTINGS);
+  });
+  expect(bytesOf(atOnce).equals(inTurn)).toBe(true);
+});
+
+test("all parts together tell of each of the file's frames once", async () => {
+  await withWav(await fileWith(), async (wav) => {
+    const parts = partsOfWav(wav);
+    expect(parts.length).toBeGreaterThan(4);
+    let total = 0;
+    for (const part of parts) {
+      let own = 0;
+      await analysePart(wav, SETTINGS, part, (frames) => {
+        expect(frames).toBeGreaterThanOrEqual(0);
+        own += frames;
+      });
+      expect(own).toBe(part.endFrame - part.firstFrame);
+      total += own;
+    }
+    expect(total).toBe(SECONDS * RATE);
+  });
+});
+
+test("a part's motion crosses threads with its buffers", async () => {
+  await withWav(await fileWith(), async (wav) => {
+    const part = partsOfWav(wav)[2];
+    if (part === undefined) throw new Error('no third part');
+    const motion = await analysePart(wav, SETTINGS, part);
+    const twin = structuredClone(motion);
+    const buffers = buffersOf(motion);
+    // 7 rows a bin, 8 a quarter and wall, 6 of the low band, the loudness.
+    expect(buffers.length).toBe(7 + 2 * 8 + 6 + 1);
+    const moved = structuredClone(motion, { transfer: [...buffers] });
+    expect(moved).toEqual(twin);
+    expect(motion.bins.lift.length).toBe(0);
+  });
+});
+
+test('a file at a rate of neither family is one part with all in it', async () => {
+  await withWav(await fileWith(new Map(), 22_050), async (wav) => {
+    const [part, ...others] = partsOfWav(wav);
+    if (part === undefined || others.length > 0) throw new Error('not one part');
+    const motion = await analysePart(wav, SETTINGS, part);
+    const { file } = wav;
+    const summary = joinParts([motion], file.format, file.frames, SETTINGS);
+    expect(motion.part).toEqual(part);
+    expect(summary.durationSeconds).toBe(SECONDS);
+    expect(summary.quarterCount).toBe(4 * 7 + 4);
+    expect(summary.program.identicalChannels).toBe(true);
+  });
+});
+
+describe('a sample that is no number', () => {
+  /** What each part says, or null. */
+  async function refusals(faults: readonly number[]): Promise<(string | null)[]> {
+    const path = await fileWith(new Map(faults.map((frame) => [frame, Number.NaN])));
+    return await withWav(path, async (wav) =>
+      Promise.all(
+        partsOfWav(wav).map(async (part) => {
+          try {
+            await analysePart(wav, SETTINGS, part);
+            return null;
+          } catch (error) {
+            if (!(error instanceof InputError)) throw error;
+            expect(error.code).toBe('bad-sample');
+            return /frame (\d+)/.exec(error.message)?.[1] ?? '';
+          }
+        }),
+      ),
+    );
+  }
+
+  const first = (said: readonly (string | null)[]) => said.find((frame) => frame !== null);
+
+  test.each([0, 1, 66_149, 66_150, 66_151, 200_000, SECONDS * RATE - 1])(
+    'in frame %i is told with its number in the file, by the part that holds it',
+    async (frame) => {
+      const said = await refusals([frame]);
+      expect(said.filter((told) => told !== null).length).toBeGreaterThan(0);
+      for (const told of said) if (told !== null) expect(told).toBe(String(frame));
+      const holder = await withWav(await fileWith(), async (wav) =>
+        partsOfWav(wav).findIndex((part) => frame >= part.firstFrame && frame < part.endFrame),
+      );
+      expect(said[holder]).toBe(String(frame));
+    },
+  );
+
+  test('of several, the first part that refuses has the first of the file', async () => {
+    for (const frames of [
+      [250_000, 100_000, 390_000],
+      [132_500, 133_000],
+      [5, 6, 396_000],
+    ]) {
+      expect(first(await refusals(frames))).toBe(String(Math.min(...frames)));
+    }
+  });
+});
