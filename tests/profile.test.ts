@@ -180,8 +180,10 @@ describe('the file', () => {
 
   test.each([
     ['{"rpm": 45,, }', 'house.json:1: '],
-    ['{\n"rpm" 45}', 'house.json:2: colon expected'],
-    ['', 'house.json'],
+    ['{\n"rpm" 45}', 'house.json:2: found "45", expected colon'],
+    ['', 'house.json: is empty, expected { … }'],
+    ['{"rpm": NaN}', 'house.json:1: found "NaN", invalid symbol'],
+    ['{"rpm": 45', 'house.json:1: found the end of the file, expected close brace'],
     ['{"rpm": 33, "disc": 12,\n"rpm": 45}', 'house.json:2: "rpm" is set twice'],
     ['['.repeat(200_000), 'is nested too deeply'],
     [' '.repeat(2_000_000), 'is too large'],

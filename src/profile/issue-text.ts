@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { nearest } from './nearest.js';
+import { valueAt } from './value-at.js';
 
 type Path = readonly PropertyKey[];
 
@@ -32,16 +33,6 @@ export function issueTexts(
 function expectation(message: string): string {
   if (message.startsWith('expected')) return message;
   return message.replace(/^Invalid input: /, '');
-}
-
-function valueAt(value: unknown, path: Path): unknown {
-  return path.reduce<unknown>(
-    (at, key) =>
-      typeof at === 'object' && at !== null
-        ? Object.entries(at).find(([name]) => name === String(key))?.[1]
-        : undefined,
-    value,
-  );
 }
 
 function shown(value: unknown): string {

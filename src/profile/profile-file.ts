@@ -12,6 +12,9 @@ import { UsageError } from '../errors.js';
 /** Far above any profile; a larger file is not one. */
 const LARGEST = 1_000_000;
 
+/** Letters of what is no JSON that are shown. */
+const MOST_SHOWN = 40;
+
 /** A profile file's content, not yet checked. */
 export interface ProfileFile {
   /** As it is to be shown. */
@@ -27,10 +30,27 @@ export async function readProfile(path: string, shownPath = path): Promise<Profi
   try {
     text = await readFile(path, 'utf8');
   } catch (cause) {
-    const reason = cause instanceof Error ? cause.message.split(',')[0] : 'unknown reason';
-    throw new UsageError(`${shownPath}: cannot be read as a profile: ${reason}`, { cause });
+    throw new UsageError(`${shownPath}: cannot be read as a profile: ${reasonOf(cause)}`, {
+      cause,
+    });
   }
   return parseProfile(shownPath, text);
+}
+
+function reasonOf(cause: unknown): string {
+  if (!(cause instanceof Error)) return 'unknown reason';
+  switch ('code' in cause ? cause.code : null) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return 'there is no such file';
+    case 'EISDIR':
+      return 'it is a folder, expected a file';
+    case 'EACCES':
+    case 'EPERM':
+      return 'it may not be read (permissions)';
+    default:
+      return cause.message.split(',')[0] ?? cause.message;
+  }
 }
 
 /** The content of a profile file; comments and a comma behind the last entry are allowed. */
@@ -62,13 +82,20 @@ function parsed(path: string, json: string): Node {
     // The parser calls itself for each level.
     throw new UsageError(`${path}: is nested too deeply to be a profile`, { cause });
   }
-  const [error] = errors;
-  if (error !== undefined) {
-    const what = printParseErrorCode(error.error).replace(/(?<=[a-z])(?=[A-Z])/g, ' ');
-    throw new UsageError(`${path}:${lineAt(json, error.offset)}: ${what.toLowerCase()}`);
-  }
   if (root === undefined) throw new UsageError(`${path}: is empty, expected { … }`);
-  return root;
+  const [error] = errors;
+  if (error === undefined) return root;
+  throw new UsageError(`${path}:${lineAt(json, error.offset)}: ${errorText(json, error)}`);
+}
+
+/** Such as `found ",", expected property name`. */
+function errorText(json: string, { error, offset, length }: ParseError): string {
+  const words = printParseErrorCode(error).replace(/(?<=[a-z])(?=[A-Z])/g, ' ');
+  const what = words.toLowerCase().replace(/^(.*) expected$/, 'expected $1');
+  const found = json.slice(offset, offset + Math.min(length, MOST_SHOWN));
+  return found === ''
+    ? `found the end of the file, ${what}`
+    : `found ${JSON.stringify(found)}, ${what}`;
 }
 
 /** The first name that an object in the tree holds a second time. */

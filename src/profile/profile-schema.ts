@@ -1,15 +1,24 @@
 import { z } from 'zod';
 import { flag, length, numberIn, oneOf, pitch, ratioUpTo, speed, wholeIn } from './notation.js';
 
+const MACHINE_TEXT = 'expected the fields of machine in braces, such as { "gain": 1 }';
+
 const machineSchema = z
-  .strictObject({
-    gain: numberIn(0, 10).describe('Factor on the envelopes it reads.'),
-    advanceTurns: numberIn(0, 8).describe('How far ahead of the cut it sees, turns.'),
-    holdTurns: numberIn(0, 8).describe('How long it remembers the inner wall, turns.'),
-    openSlew: length.nullable().describe('Pitch change per quarter turn; null: pitchOpenSlew.'),
-    closeSlew: length.nullable().describe('Pitch change per quarter turn; null: pitchCloseSlew.'),
-  })
+  .strictObject(
+    {
+      gain: numberIn(0, 10).describe('Factor on the envelopes it reads.'),
+      advanceTurns: numberIn(0, 8).describe('How far ahead of the cut it sees, turns.'),
+      holdTurns: numberIn(0, 8).describe('How long it remembers the inner wall, turns.'),
+      openSlew: length.nullable().describe('Pitch change per quarter turn; null: pitchOpenSlew.'),
+      closeSlew: length.nullable().describe('Pitch change per quarter turn; null: pitchCloseSlew.'),
+    },
+    { error: refusal(MACHINE_TEXT) },
+  )
   .describe("The lathe's own automation, as the planner `machine` imitates it.");
+
+const DEPTH_METER_TEXT =
+  'expected a list of two entries or more, such as ' +
+  '[{ "reading": 20, "width": "40um" }, { "reading": 45, "width": "74um" }]';
 
 const depthMeterSchema = z
   .array(
@@ -17,8 +26,11 @@ const depthMeterSchema = z
       reading: numberIn(-1e6, 1e6).describe('What the depth meter shows.'),
       width: length.describe('Top width of the unmodulated groove then.'),
     }),
+    { error: DEPTH_METER_TEXT },
   )
-  .min(2, { error: 'expected two entries or more' });
+  .min(2, { error: DEPTH_METER_TEXT });
+
+const STEPS_TEXT = 'expected a list of numbers from 10 to 2000, such as [150, 300]';
 
 /**
  * A profile with every field, in the notation of the file: lengths as strings with a unit.
@@ -50,8 +62,8 @@ export const profileSchema = z.strictObject({
   ellipticalHz: numberIn(10, 2000).nullable().describe('High-pass on the difference; null: none.'),
   ellipticalOrder: oneOf([1, 2]).describe('6 or 12 dB per octave.'),
   ellipticalSteps: z
-    .array(numberIn(10, 2000))
-    .min(1, { error: 'expected one step or more' })
+    .array(numberIn(10, 2000), { error: STEPS_TEXT })
+    .min(1, { error: STEPS_TEXT })
     .nullable()
     .describe('Corners the elliptical filter can be set to; null: any.'),
 
@@ -96,3 +108,8 @@ export const profileFileSchema = profileSchema
 
 export type Profile = z.infer<typeof profileSchema>;
 export type ProfileFields = z.infer<typeof profileFileSchema>;
+
+/** Words for a value that is no object at all; unknown keys keep their own. */
+function refusal(text: string) {
+  return ({ code }: { readonly code?: string }) => (code === 'invalid_type' ? text : undefined);
+}
