@@ -5,7 +5,12 @@ import { issueTexts } from './issue-text.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from './profile-defaults.js';
 import type { ProfileFile } from './profile-file.js';
 import { brokenRules } from './profile-rules.js';
-import { type ProfileFields, profileFileSchema, profileSchema } from './profile-schema.js';
+import {
+  type Profile,
+  type ProfileFields,
+  profileFileSchema,
+  profileSchema,
+} from './profile-schema.js';
 import { toSettings } from './to-settings.js';
 
 export interface ProfileSources {
@@ -15,21 +20,20 @@ export interface ProfileSources {
   readonly flags?: Readonly<Record<string, unknown>>;
 }
 
+/** What the sources give, each field in the notation of a profile. */
+export interface MergedProfile {
+  readonly profile: Profile;
+  readonly fromFile: ProfileFields;
+  readonly fromFlags: ProfileFields;
+}
+
 /**
  * Flags over profile file over the defaults of the disc's size, checked as a whole, in SI, frozen.
  * Everything that is wrong is said at once, in one UsageError: where, found, expected.
  */
-export function resolveProfile({ file = null, flags = {} }: ProfileSources = {}): Settings {
-  const fromFile = checked(file?.value ?? {}, (path) => placeInFile(file, path));
-  const fromFlags = checked(flags, (path) => flagOf(path[0]) ?? path.join('.'));
-  const disc = fromFlags.disc ?? fromFile.disc ?? 12;
-  const profile = profileSchema.parse({
-    ...COMMON_DEFAULTS,
-    ...DISC_DEFAULTS[disc],
-    ...fromFile,
-    ...fromFlags,
-    machine: { ...COMMON_DEFAULTS.machine, ...fromFile.machine, ...fromFlags.machine },
-  });
+export function resolveProfile(sources: ProfileSources = {}): Settings {
+  const { file = null } = sources;
+  const { profile, fromFile, fromFlags } = mergeProfile(sources);
   const given = { ...fromFile, ...fromFlags };
   const settings = toSettings(profile, given.executes !== undefined);
   const broken = brokenRules(profile, settings, (field) => Object.hasOwn(given, field));
@@ -42,6 +46,24 @@ export function resolveProfile({ file = null, flags = {} }: ProfileSources = {})
   return settings;
 }
 
+/**
+ * Flags over profile file over the defaults of the disc's size. Each field has been looked at by
+ * itself, a UsageError says what is wrong with it; whether they go together has not.
+ */
+export function mergeProfile({ file = null, flags = {} }: ProfileSources): MergedProfile {
+  const fromFile = checked(file?.value ?? {}, (path) => placeInFile(file, path));
+  const fromFlags = checked(flags, (path) => flagOf(path[0]) ?? path.join('.'));
+  const disc = fromFlags.disc ?? fromFile.disc ?? 12;
+  const profile = profileSchema.parse({
+    ...COMMON_DEFAULTS,
+    ...DISC_DEFAULTS[disc],
+    ...fromFile,
+    ...fromFlags,
+    machine: { ...COMMON_DEFAULTS.machine, ...fromFile.machine, ...fromFlags.machine },
+  });
+  return { profile, fromFile, fromFlags };
+}
+
 function checked(value: unknown, placeOf: (path: readonly PropertyKey[]) => string): ProfileFields {
   const result: z.ZodSafeParseResult<ProfileFields> = profileFileSchema.safeParse(value);
   if (result.success) return result.data;
@@ -49,7 +71,8 @@ function checked(value: unknown, placeOf: (path: readonly PropertyKey[]) => stri
   throw new UsageError(issueTexts(result.error, value, fields, placeOf).join('\n'));
 }
 
-function flagOf(field: PropertyKey | undefined): string | null {
+/** The option that sets a field; null for a field that has none. */
+export function flagOf(field: PropertyKey | undefined): string | null {
   switch (field) {
     case 'basePitch':
       return '--pitch';
