@@ -18,7 +18,12 @@ export type InputErrorCode =
   | 'bad-channels'
   | 'bad-rate'
   | 'bad-sample'
-  | 'too-short';
+  | 'too-short'
+  | 'not-motion'
+  | 'motion-version'
+  | 'motion-damaged'
+  | 'bad-motion'
+  | 'motion-differs';
 
 /** One file cannot be read or is not fit; collected in `failures`, exit code 3. */
 export class InputError extends Error {
