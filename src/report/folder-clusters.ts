@@ -10,6 +10,8 @@ export interface Cluster {
 const SEGMENTER = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** What may be joined or coloured by characters that have no width of their own. */
 const PICTURE = /\p{Extended_Pictographic}|\u20e3/u;
+/** What needs no looking up: it is most of what a table holds. */
+const PLAIN = /^[ -~]*$/;
 const INVISIBLE = /\p{Default_Ignorable_Code_Point}/gu;
 
 /**
@@ -19,6 +21,7 @@ const INVISIBLE = /\p{Default_Ignorable_Code_Point}/gu;
  * Source: Unicode Standard Annexes 29 (clusters) and 11 (width, by the string-width library).
  */
 export function clustersOf(name: string): Cluster[] {
+  if (PLAIN.test(name)) return Array.from(name, (text) => ({ text, columns: 1 }));
   const shown: Cluster[] = [];
   for (const { segment } of SEGMENTER.segment(safeText(name))) {
     for (const character of visible(segment)) {
@@ -26,6 +29,11 @@ export function clustersOf(name: string): Cluster[] {
     }
   }
   return shown;
+}
+
+/** Columns of a text that is fit for the terminal. */
+export function widthOf(text: string): number {
+  return PLAIN.test(text) ? text.length : stringWidth(text);
 }
 
 /** Columns of what is shown. */

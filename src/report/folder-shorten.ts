@@ -1,5 +1,4 @@
-import stringWidth from 'string-width';
-import { type Cluster, clustersOf, columnsOf, textOf } from './folder-clusters.js';
+import { type Cluster, clustersOf, columnsOf, textOf, widthOf } from './folder-clusters.js';
 import { placesByText } from './folder-groups.js';
 
 /** One column: what was left out stands here. */
@@ -13,7 +12,7 @@ const EXTENSION = /\.[^.\s/]{1,5}$/u;
  * Names in at most `columns` columns. Those that are too long lose their middle, all at the same
  * place, so that beginning and extension stay: the place nearest to the middle at which no two of
  * them come out alike. Where no such place is, those that do are shown from where they differ.
- * @param columns at least 12
+ * @param columns at least 10
  */
 export function shortenNames(
   names: readonly string[],
@@ -40,9 +39,9 @@ export function shortenNames(
   return shortened;
 }
 
-/** Columns that may be kept before the ellipsis, so that as many as an extension has stay after. */
+/** Columns that may be kept before the ellipsis, so that an extension and one more stay after. */
 function headsNearestTheMiddle(columns: number): number[] {
-  const heads = Array.from({ length: columns - 6 }, (_, head) => head);
+  const heads = Array.from({ length: columns - 5 }, (_, head) => head);
   const middle = Math.floor((columns - 1) / 2);
   return heads.sort((one, other) => Math.abs(one - middle) - Math.abs(other - middle));
 }
@@ -80,11 +79,11 @@ function showDifference(
   const same = sharedClusters(group.map((index) => whole[index] ?? []));
   if (same <= at) return;
   const from = Math.max(0, same - LEAD_CLUSTERS);
-  const room = columns - stringWidth(told) - 1;
+  const room = columns - widthOf(told) - 1;
   for (const index of group) {
     const rest = (whole[index] ?? []).slice(from);
     const extension = EXTENSION.exec(textOf(whole[index] ?? []))?.[0] ?? '';
-    const window = textOf(beginning(rest, room - 1 - stringWidth(extension)));
+    const window = textOf(beginning(rest, room - 1 - widthOf(extension)));
     const shown = columnsOf(rest) <= room ? textOf(rest) : `${window}${ellipsis}${extension}`;
     shortened[index] = `${told}${ellipsis}${shown}`;
   }
@@ -92,7 +91,7 @@ function showDifference(
     const difference = textOf((whole[alike[0] ?? 0] ?? []).slice(same, same + 1));
     const next = `${told}${ellipsis}${difference}`;
     // What has no room for an extension and two clusters more stays as it is.
-    if (stringWidth(next) + 9 <= columns) showDifference(alike, shortening, next, same);
+    if (widthOf(next) + 9 <= columns) showDifference(alike, shortening, next, same);
   }
 }
 
