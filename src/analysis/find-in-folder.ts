@@ -3,11 +3,12 @@ import { readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { FoundInput } from './found-input.js';
 import { byNaturalOrder } from './natural-order.js';
+import { isSideName, oneEachSide } from './side-names.js';
 import { accessError } from './wav-access-error.js';
 
 /**
- * The WAV files of a folder and its subfolders, whatever the case of `.wav`, in natural order.
- * Hidden ones are left out: desktops keep sidecars of the same name there. Links to files are
+ * The WAV files and saved motions of a folder and its subfolders, whatever the case of `.wav` and
+ * `.motion`, in natural order; of a side that lies there as both, only the WAV file. Hidden ones are left out: desktops keep sidecars of the same name there. Links to files are
  * taken, links to folders are not followed. Pipes and the like of that name are taken: that they
  * cannot be read should not go unsaid.
  * @param folder as it is to stand in the results, relative to `cwd`
@@ -21,12 +22,14 @@ export async function findInFolder(folder: string, cwd: string): Promise<FoundIn
     return [{ kind: 'failure', error: accessError(folder, cause) }];
   }
   const found: FoundInput[] = [];
+  const files = entries.filter((entry) => !entry.isDirectory()).map(({ name }) => name);
+  const sides = new Set(oneEachSide(files.filter(isSideName)));
   for (const entry of entries.sort((a, b) => byNaturalOrder(a.name, b.name))) {
     if (entry.name.startsWith('.')) continue;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) {
       for (const input of await findInFolder(path, cwd)) found.push(input);
-    } else if (/\.wav$/i.test(entry.name) && !(await isLinkToFolder(entry, resolve(cwd, path)))) {
+    } else if (sides.has(entry.name) && !(await isLinkToFolder(entry, resolve(cwd, path)))) {
       found.push({ kind: 'file', path });
     }
   }

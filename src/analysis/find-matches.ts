@@ -4,11 +4,13 @@ import { UsageError } from '../errors.js';
 import { isLinkToFolder } from './find-in-folder.js';
 import type { FoundInput } from './found-input.js';
 import { byNaturalOrder } from './natural-order.js';
+import { oneEachSide } from './side-names.js';
 import { accessError, systemNameOf } from './wav-access-error.js';
 
 /**
  * The files that a pattern matches, in natural order; upper and lower case are alike, hidden files
- * are left out, folders never match, links to folders are not followed.
+ * are left out, folders never match, links to folders are not followed. Of a side that is matched as
+ * a WAV file and as a saved motion, only the WAV file is taken.
  * A pattern that matches nothing, or cannot be one, is a UsageError.
  */
 export async function findMatches(pattern: string, cwd: string): Promise<FoundInput[]> {
@@ -23,7 +25,9 @@ export async function findMatches(pattern: string, cwd: string): Promise<FoundIn
     const message = `${pattern}: no such file is there, and as a pattern it matches none`;
     throw new UsageError(`${message}; check the spelling and the folder`);
   }
-  return paths.sort(byNaturalOrder).map((path) => ({ kind: 'file', path }));
+  return oneEachSide(paths)
+    .sort(byNaturalOrder)
+    .map((path) => ({ kind: 'file', path }));
 }
 
 async function matchingFiles(pattern: string, cwd: string): Promise<string[]> {

@@ -51,6 +51,38 @@ describe('files and folders', () => {
     ]);
   });
 
+  test('a folder gives its saved motions too, but of a side that is there as both only the WAV', async () => {
+    const options = await folderOf(
+      'lp/1.wav',
+      'lp/1.motion',
+      'lp/2.motion',
+      'lp/3.WAV',
+      'lp/3.WAV.motion',
+      'lp/4.Motion',
+      'lp/5.wav/6.motion',
+      'lp/5.motion',
+      'lp/7/1.motion',
+    );
+    const sides = [
+      'lp/1.wav',
+      'lp/2.motion',
+      'lp/3.WAV',
+      'lp/4.Motion',
+      'lp/5.motion',
+      'lp/5.wav/6.motion',
+      'lp/7/1.motion',
+    ];
+    expect(await found(['lp'], options)).toEqual(sides);
+    expect(new Set(await found(['lp/**'], options))).toEqual(new Set(sides));
+  });
+
+  test('a motion beside its WAV is taken when it is named, or matched without it', async () => {
+    const options = await folderOf('1.wav', '1.motion', '2.wav', '2.wav.motion');
+    expect(await found(['1.motion', '1.wav'], options)).toEqual(['1.motion', '1.wav']);
+    expect(await found(['*.motion'], options)).toEqual(['1.motion', '2.wav.motion']);
+    expect(await found(['*'], options)).toEqual(['1.wav', '2.wav']);
+  });
+
   test.each(['lp', 'lp/', './lp', '../$/lp'])('the paths of %s stay relative', async (given) => {
     const options = await folderOf('lp/1.wav');
     const argument = given.replace('$', options.cwd.split('/').at(-1) ?? '');
