@@ -1,4 +1,5 @@
-import type { Histogram, LowBand, WallMotion } from './motion.js';
+import { emptyHistogram } from './histogram.js';
+import { HISTOGRAM_CLASSES, type Histogram, type LowBand, type WallMotion } from './motion.js';
 import type { BinMaxima, PartMotion } from './part-motion.js';
 import { addSums } from './program-checks.js';
 
@@ -85,10 +86,15 @@ function appendWalls(walls: readonly WallMotion[]): WallMotion {
 }
 
 function appendHistograms(histograms: readonly Histogram[]): Histogram {
-  return {
-    topClass: Int16Array.from(histograms.flatMap(({ topClass }) => [...topClass])),
-    counts: Uint32Array.from(histograms.flatMap(({ counts }) => [...counts])),
-  };
+  const quarters = histograms.reduce((sum, { topClass }) => sum + topClass.length, 0);
+  const all = emptyHistogram(quarters);
+  let at = 0;
+  for (const { topClass, counts } of histograms) {
+    all.topClass.set(topClass, at);
+    all.counts.set(counts, at * HISTOGRAM_CLASSES);
+    at += topClass.length;
+  }
+  return all;
 }
 
 function appendLowBands(bands: readonly LowBand[]): LowBand {

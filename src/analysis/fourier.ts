@@ -15,42 +15,55 @@ export class PairTransform {
   readonly #transform: FFT;
   readonly #input: number[];
   readonly #output: number[];
+  readonly #spectrum: PairSpectrum;
 
-  /** @param size a power of two */
-  constructor(size: number) {
+  /**
+   * @param size a power of two
+   * @param bins how many bins are wanted, at most size/2 + 1
+   */
+  constructor(size: number, bins: number) {
     this.size = size;
     this.#transform = new FFT(size);
     this.#input = new Array<number>(2 * size).fill(0);
     this.#output = this.#transform.createComplexArray();
+    this.#spectrum = {
+      left: new Float64Array(bins),
+      right: new Float64Array(bins),
+      crossRe: new Float64Array(bins),
+      crossIm: new Float64Array(bins),
+    };
   }
 
   /**
    * @param left and right windowed, `size` long
-   * @param bins how many bins are wanted, at most size/2 + 1
+   * @returns the same rows each time: they hold until the next call
    */
-  spectrum(left: Float64Array, right: Float64Array, bins: number): PairSpectrum {
+  spectrum(left: Float64Array, right: Float64Array): PairSpectrum {
     for (let n = 0; n < this.size; n++) {
       this.#input[2 * n] = left[n]!;
       this.#input[2 * n + 1] = right[n]!;
     }
     this.#transform.transform(this.#output, this.#input);
-    return this.#separate(bins);
+    this.#separate();
+    return this.#spectrum;
   }
 
-  #separate(bins: number): PairSpectrum {
-    const [left, right] = [new Float64Array(bins), new Float64Array(bins)];
-    const [crossRe, crossIm] = [new Float64Array(bins), new Float64Array(bins)];
-    for (let bin = 0; bin < bins; bin++) {
+  #separate(): void {
+    const { left, right, crossRe, crossIm } = this.#spectrum;
+    for (let bin = 0; bin < left.length; bin++) {
       const mirror = (this.size - bin) % this.size;
-      const [re, im] = [this.#output[2 * bin]!, this.#output[2 * bin + 1]!];
-      const [mirrorRe, mirrorIm] = [this.#output[2 * mirror]!, -this.#output[2 * mirror + 1]!];
-      const [lRe, lIm] = [(re + mirrorRe) / 2, (im + mirrorIm) / 2];
-      const [rRe, rIm] = [(im - mirrorIm) / 2, -(re - mirrorRe) / 2];
-      left[bin] = lRe * lRe + lIm * lIm;
-      right[bin] = rRe * rRe + rIm * rIm;
-      crossRe[bin] = lRe * rRe + lIm * rIm;
-      crossIm[bin] = lIm * rRe - lRe * rIm;
+      const re = this.#output[2 * bin]!;
+      const im = this.#output[2 * bin + 1]!;
+      const mirrorRe = this.#output[2 * mirror]!;
+      const mirrorIm = -this.#output[2 * mirror + 1]!;
+      const leftRe = (re + mirrorRe) / 2;
+      const leftIm = (im + mirrorIm) / 2;
+      const rightRe = (im - mirrorIm) / 2;
+      const rightIm = -(re - mirrorRe) / 2;
+      left[bin] = leftRe * leftRe + leftIm * leftIm;
+      right[bin] = rightRe * rightRe + rightIm * rightIm;
+      crossRe[bin] = leftRe * rightRe + leftIm * rightIm;
+      crossIm[bin] = leftIm * rightRe - leftRe * rightIm;
     }
-    return { left, right, crossRe, crossIm };
   }
 }

@@ -54,7 +54,9 @@ export class LowBandMeter {
   readonly #windowedRight = new Float64Array(WINDOW_FRAMES);
   /** Weight of each bin's power, from bin 0 to the last within the low band. */
   readonly #gains: Float64Array;
-  readonly #transform = new PairTransform(WINDOW_FRAMES);
+  readonly #transform: PairTransform;
+  /** Power of both walls by bin, over the windows of the quarter in hand. */
+  readonly #power = new Float64Array(WINDOW_FRAMES / 2 + 1);
   readonly #result: LowBand;
   /** Frames that are still needed, of which the first `#length` entries are there. */
   #left = new Float64Array(4 * WINDOW_FRAMES);
@@ -72,6 +74,7 @@ export class LowBandMeter {
     this.#first = clock.firstFrame / LOW_BAND_DECIMATION - WINDOW_FRAMES;
     this.#firstQuarter = clock.firstQuarter;
     this.#gains = binGains(lowBand, this.#rate);
+    this.#transform = new PairTransform(WINDOW_FRAMES, this.#gains.length);
     this.#result = {
       correlation: new Float64Array(quarterCount),
       phase: new Float64Array(quarterCount),
@@ -139,9 +142,9 @@ export class LowBandMeter {
 
   #measureQuarter(): void {
     const sums: BandSums = { left: 0, right: 0, crossRe: 0, crossIm: 0, strongest: 0 };
-    const power = new Float64Array(WINDOW_FRAMES / 2 + 1);
-    for (const centre of WINDOW_CENTRES) this.#addWindow(this.#windowStart(centre), sums, power);
-    sums.strongest = this.#strongest(power);
+    this.#power.fill(0);
+    for (const centre of WINDOW_CENTRES) this.#addWindow(this.#windowStart(centre), sums);
+    sums.strongest = this.#strongest();
     this.#file(sums);
     this.#quarter++;
     this.#forget();
@@ -158,26 +161,26 @@ export class LowBandMeter {
     this.#length -= unneeded;
   }
 
-  #addWindow(start: number, sums: BandSums, power: Float64Array): void {
+  #addWindow(start: number, sums: BandSums): void {
     const offset = start - this.#first;
     for (let n = 0; n < WINDOW_FRAMES; n++) {
       this.#windowedLeft[n] = HANN[n]! * this.#left[offset + n]!;
       this.#windowedRight[n] = HANN[n]! * this.#right[offset + n]!;
     }
-    const bins = this.#gains.length;
-    const spectrum = this.#transform.spectrum(this.#windowedLeft, this.#windowedRight, bins);
-    for (let bin = 1; bin < bins; bin++) {
+    const spectrum = this.#transform.spectrum(this.#windowedLeft, this.#windowedRight);
+    for (let bin = 1; bin < this.#gains.length; bin++) {
       const gain = this.#gains[bin]!;
       sums.left += gain * spectrum.left[bin]!;
       sums.right += gain * spectrum.right[bin]!;
       sums.crossRe += gain * spectrum.crossRe[bin]!;
       sums.crossIm += gain * spectrum.crossIm[bin]!;
-      power[bin]! += gain * (spectrum.left[bin]! + spectrum.right[bin]!);
+      this.#power[bin]! += gain * (spectrum.left[bin]! + spectrum.right[bin]!);
     }
   }
 
   /** Frequency of the largest bin, between bins by the parabola through its neighbours. */
-  #strongest(power: Float64Array): Hertz {
+  #strongest(): Hertz {
+    const power = this.#power;
     let top = 0;
     for (let bin = 1; bin < Math.min(this.#gains.length, power.length - 1); bin++) {
       if (power[bin]! > power[top]!) top = bin;
