@@ -30,10 +30,11 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
   return told.sort((a, b) => rank(a) - rank(b) || place(a) - place(b));
 }
 
-/** The worst severity; notes leave a side clear. */
+/** The worst severity; notes leave a side clear, and what the house has accepted does not count. */
 export function verdictOf(findings: readonly Finding[]): Verdict {
-  if (findings.some(({ severity }) => severity === 'fault')) return 'fault';
-  return findings.some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
+  const open = findings.filter(({ accepted }) => accepted === undefined);
+  if (open.some(({ severity }) => severity === 'fault')) return 'fault';
+  return open.some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
 }
 
 function rank({ severity }: Finding): number {
