@@ -1,11 +1,12 @@
 import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
+import type { FindingJson } from './finding-schema.js';
 import { findingText } from './finding-text.js';
 import { roundDb, roundHz, roundRatio, roundSeconds, toMm, toUm } from './numbers.js';
-import type { FindingJson } from './side-schema.js';
 
 export function findingToJson(finding: Finding, settings: Settings): FindingJson {
   const { unit, write } = written(finding);
+  const { message, remedy } = findingText(finding, { settings, units: 'metric' });
   return {
     id: finding.id,
     severity: finding.severity,
@@ -16,7 +17,9 @@ export function findingToJson(finding: Finding, settings: Settings): FindingJson
     unit,
     wall: finding.wall,
     frequencyHz: roundHz(finding.frequency),
-    ...findingText(finding, { settings, units: 'metric' }),
+    message,
+    remedy,
+    accepted: finding.accepted?.reason ?? null,
   };
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { acceptedSchema } from '../accepted/accepted-schema.js';
 import { profileFileSchema } from '../profile/profile-schema.js';
 import { forecastSchema, lineSchema } from './forecast-schema.js';
 import type { SchemaName } from './schema-names.js';
@@ -19,5 +20,7 @@ function schemaOf(name: SchemaName): z.ZodType {
       return lineSchema;
     case 'profile':
       return profileFileSchema;
+    case 'accepted':
+      return acceptedSchema;
   }
 }

@@ -1,7 +1,9 @@
+import type { VoidAcceptance } from '../accepted/apply-accepted.js';
 import type { ProgramChecks } from '../analysis/motion.js';
 import type { ForecastedFile, SourceFile } from '../forecast-result.js';
 import type { ChannelHeadLoad, Headroom, HotSpot } from '../model/forecast-types.js';
 import { settingsToJson } from '../profile/settings-to-json.js';
+import { comparisonToJson } from './comparison-json.js';
 import { findingToJson } from './finding-json.js';
 import {
   amplitudeDb,
@@ -20,6 +22,7 @@ import {
 import { planToJson, quartersToJson } from './plan-json.js';
 import { setUp } from './set-up.js';
 import type { HotSpotJson, SideJson } from './side-schema.js';
+import type { ToldFile } from './told-file.js';
 
 export interface JsonOptions {
   /** Whether the columns per quarter turn are wanted. */
@@ -27,7 +30,7 @@ export interface JsonOptions {
 }
 
 /** One side as the output writes it: rounded, with the unit in each name. */
-export function sideToJson(file: ForecastedFile, { quarters }: JsonOptions): SideJson {
+export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson {
   const { forecast, settings } = file;
   return {
     name: file.name,
@@ -54,6 +57,8 @@ export function sideToJson(file: ForecastedFile, { quarters }: JsonOptions): Sid
     },
     hotSpots: forecast.hotSpots.map(hotSpotToJson),
     findings: forecast.findings.map((finding) => findingToJson(finding, settings)),
+    voidAcceptances: (file.voidAcceptances ?? []).map(voidAcceptanceToJson),
+    ...(file.against === undefined ? {} : { against: comparisonToJson(file.against, settings) }),
     ...(quarters ? { quarters: quartersToJson(forecast.quarters) } : {}),
   };
 }
@@ -127,5 +132,16 @@ function hotSpotToJson(spot: HotSpot): HotSpotJson {
             delaySeconds: roundSeconds(survives.delay),
           },
     track: null,
+  };
+}
+
+function voidAcceptanceToJson({ entry, why }: VoidAcceptance): SideJson['voidAcceptances'][number] {
+  const { id, fromSeconds, untilSeconds, reason } = entry;
+  return {
+    id,
+    fromSeconds: roundSeconds(fromSeconds),
+    untilSeconds: roundSeconds(untilSeconds),
+    reason,
+    why,
   };
 }

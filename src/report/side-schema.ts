@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { profileSchema } from '../profile/profile-schema.js';
+import { comparisonSchema } from './comparison-schema.js';
+import { findingSchema } from './finding-schema.js';
 import {
   db,
   duration,
@@ -100,18 +102,17 @@ const hotSpotSchema = z.strictObject({
   track: z.string().nullable(),
 });
 
-const findingSchema = z.strictObject({
+const voidAcceptanceSchema = z.strictObject({
   id: z.enum(FINDING_IDS),
-  severity: z.enum(['note', 'caution', 'fault']),
-  atSeconds: place.describe('where, seconds of the program; null: the whole file'),
+  fromSeconds: place,
   untilSeconds: place,
-  value: z.number().nullable().describe('in `unit`'),
-  limit: z.number().nullable().describe('in `unit`'),
-  unit: z.enum(['um', 'mm', 'ratio', 'dBFS', 'Hz', 'count']).nullable(),
-  wall: wall.nullable(),
-  frequencyHz: hz,
-  message: z.string(),
-  remedy: z.string(),
+  reason: z.string().describe('why it had been accepted'),
+  why: z
+    .enum(['audio-changed', 'audio-unknown', 'outgrown'])
+    .describe(
+      'audio-changed: the sound is not what was accepted; audio-unknown: it was not hashed; ' +
+        'outgrown: the finding reaches beyond the accepted stretch',
+    ),
 });
 
 /** One side. */
@@ -136,11 +137,15 @@ export const sideSchema = z.strictObject({
   headLoad: headLoadSchema,
   hotSpots: z.array(hotSpotSchema),
   findings: z.array(findingSchema),
+  voidAcceptances: z
+    .array(voidAcceptanceSchema)
+    .describe('What the house had accepted and counts all the same.'),
+  against: comparisonSchema.optional().describe('With --against only.'),
   quarters: quartersSchema.optional().describe('With --quarters only.'),
 });
 
 export type SideJson = z.infer<typeof sideSchema>;
 export type PlanJson = z.infer<typeof planSchema>;
 export type QuartersJson = z.infer<typeof quartersSchema>;
-export type FindingJson = z.infer<typeof findingSchema>;
+export type { FindingJson } from './finding-schema.js';
 export type HotSpotJson = z.infer<typeof hotSpotSchema>;

@@ -1,0 +1,9 @@
+import type { VoidAcceptance } from '../accepted/apply-accepted.js';
+import type { ForecastedFile } from '../forecast-result.js';
+import type { Comparison } from '../model/compare-types.js';
+
+/** A side's forecast with what a run adds to it; a plain forecast is one with nothing added. */
+export interface ToldFile extends ForecastedFile {
+  readonly voidAcceptances?: readonly VoidAcceptance[];
+  readonly against?: Comparison;
+}

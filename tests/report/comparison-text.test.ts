@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest';
+import type { Comparison } from '../../src/model/compare-types.js';
+import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { comparisonToJson } from '../../src/report/comparison-json.js';
+import { comparisonSchema } from '../../src/report/comparison-schema.js';
+import { comparisonText } from '../../src/report/comparison-text.js';
+import { findingText } from '../../src/report/finding-text.js';
+import { sideToJson } from '../../src/report/side-json.js';
+import { sideSchema } from '../../src/report/side-schema.js';
+import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
+
+const settings = resolveProfile();
+const context = { settings, units: 'metric' } as const;
+
+const comparisonWith = (changes: Partial<Comparison> = {}): Comparison => ({
+  name: 'old.wav',
+  offsetSeconds: 0,
+  verdict: { before: 'caution', after: 'caution' },
+  durationSeconds: null,
+  loudnessLufs: null,
+  endDiameter: null,
+  spare: null,
+  recommendedDb: null,
+  fillDb: null,
+  traceDb: null,
+  land: [],
+  findings: [],
+  ...changes,
+});
+
+const told = (changes: Partial<Comparison> = {}) =>
+  comparisonText(comparisonWith(changes), context);
+/** In one line, as if the terminal were endless. */
+const flat = (text: string) => text.replace(/\s+/g, ' ').trim();
+
+const LOST = {
+  change: 'lost',
+  atSeconds: 12,
+  untilSeconds: 14.04,
+  before: 25.4e-6,
+  after: 4.126e-6,
+} as const;
+
+test('nothing that matters is one line', () => {
+  expect(told()).toBe('  Against old.wav: nothing that matters has changed.');
+  expect(told({ offsetSeconds: 0.8 })).toBe(
+    '  Against old.wav: the program starts 0.8 s later; nothing else that matters has\n    changed.',
+  );
+});
+
+test('a program that starts earlier, and one that is not alike, are told so', () => {
+  expect(flat(told({ offsetSeconds: -2.04 }))).toContain('starts 2.0 s earlier');
+  expect(flat(told({ offsetSeconds: null }))).toContain('no shift makes the two programs alike');
+});
+
+test('figures are told as they are and as they were', () => {
+  const text = told({
+    verdict: { before: 'clear', after: 'fault' },
+    durationSeconds: { before: 1200, after: 1100 },
+    loudnessLufs: { before: -14.24, after: null },
+    endDiameter: { before: 0.1214, after: 0.1201 },
+    spare: { before: 0.0004, after: -0.0003 },
+    recommendedDb: { before: 0.5, after: -2.5 },
+    fillDb: { before: null, after: 1 },
+    traceDb: { before: 0.9, after: -2.04 },
+  });
+  expect(flat(text)).toBe(
+    'Against old.wav: verdict fault, was clear; lasts 18:20.0, was 20:00.0; ' +
+      'loudness none, was -14.2 LUFS; ends at 120.1 mm, was 121.4 mm; ' +
+      'spare radius -0.3 mm, was 0.4 mm; recommended level -2.5 dB, was +0.5 dB; ' +
+      'fits up to +1.0 dB, was none; without a fault up to -2.0 dB, was +0.9 dB.',
+  );
+});
+
+test('land is told in time order among the findings, at most as the widest limit', () => {
+  const finding = findingWith({ atSeconds: 13, untilSeconds: 13 });
+  const lines = told({
+    land: [LOST],
+    findings: [
+      { change: 'new', atSeconds: null, before: null, after: findingWith({ atSeconds: null }) },
+      { change: 'new', atSeconds: 13, before: null, after: finding },
+    ],
+  });
+  const starts = lines.split('\n').filter((line) => /^ {4}\S/.test(line));
+  expect(starts.map((line) => line.trim().split(/[ :]/).slice(0, 2).join(' '))).toEqual([
+    'new caution',
+    'land lost',
+    'new caution',
+  ]);
+  expect(flat(lines)).toContain(
+    'land lost from 00:12.0 to 00:14.0: 4.1 µm is left, was 25.4 µm or more.',
+  );
+});
+
+describe('a finding', () => {
+  const was = findingWith({ atSeconds: 100, untilSeconds: 101 });
+  const at = (seconds: number) => ({ ...was, atSeconds: seconds, untilSeconds: seconds + 1 });
+
+  test('that is gone is told in the words of the report, in the new time', () => {
+    const gone = { change: 'gone', atSeconds: 120, before: was, after: null } as const;
+    const text = told({ offsetSeconds: 20, findings: [gone] });
+    expect(flat(text)).toContain(`gone caution: ${findingText(at(120), context).message}`);
+  });
+
+  test('that is worse is told with what it was', () => {
+    const is = { ...was, value: 2e-6 };
+    const worse = { change: 'worse', atSeconds: 100, before: was, after: is } as const;
+    expect(flat(told({ findings: [worse] }))).toContain(
+      `worse caution: ${findingText(is, context).message} Before: ${findingText(was, context).message}`,
+    );
+  });
+
+  test('that is another one now is told with the severity that it had', () => {
+    const is = findingWith({ id: 'overcut', severity: 'fault', value: -2e-6, limit: 0 });
+    const worse = { change: 'worse', atSeconds: 100, before: was, after: is } as const;
+    expect(flat(told({ findings: [worse] }))).toMatch(/worse fault: .* It was a caution\.$/);
+  });
+
+  test('that the house has accepted is told as such', () => {
+    const accepted = { ...was, accepted: { reason: 'known' } };
+    const change = { change: 'new', atSeconds: 100, before: null, after: accepted } as const;
+    expect(flat(told({ findings: [change] }))).toContain('new caution (accepted): ');
+  });
+});
+
+test('of very many changes the first forty are shown, and how many more there are', () => {
+  const findings = Array.from({ length: 45 }, (_, second) => ({
+    change: 'new' as const,
+    atSeconds: second,
+    before: null,
+    after: findingWith({ atSeconds: second, untilSeconds: second }),
+  }));
+  const lines = told({ findings });
+  expect(lines.match(/new caution/g)).toHaveLength(40);
+  expect(lines).toMatch(/\n {4}and 5 more; --json has them all$/);
+});
+
+test('a name cannot act on the terminal', () => {
+  const text = comparisonText(comparisonWith({ name: '\u001b[2Jx\n.wav' }), context);
+  expect(text).toContain('Against \\u{1b}[2Jx\\u{a}.wav: ');
+});
+
+test('the JSON keeps to its schema, rounded, and is part of the side only where asked for', () => {
+  const comparison = comparisonWith({
+    offsetSeconds: 0.80049,
+    endDiameter: { before: 0.1214004, after: 0.1201 },
+    spare: { before: 0.0004, after: Number.NaN },
+    land: [LOST],
+    findings: [{ change: 'new', atSeconds: 1, before: null, after: findingWith() }],
+  });
+  const json = comparisonSchema.parse(comparisonToJson(comparison, settings));
+  expect(json).toMatchObject({
+    offsetSeconds: 0.8,
+    endDiameterMm: { before: 121.4, after: 120.1 },
+    spareMm: { before: 0.4, after: null },
+    land: [{ change: 'lost', atSeconds: 12, untilSeconds: 14.04, beforeUm: 25.4, afterUm: 4.13 }],
+    findings: [{ change: 'new', before: null, after: { id: 'land-low', accepted: null } }],
+  });
+  const plain = sideToJson(forecastedFile(), { quarters: false });
+  expect(plain).not.toHaveProperty('against');
+  const side = sideToJson({ ...forecastedFile(), against: comparison }, { quarters: false });
+  expect(sideSchema.parse(side).against).toEqual(json);
+});
