@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { OutputError, UsageError } from '../errors.js';
 import { furrowVersion } from '../version.js';
+import { addCompletion } from './completion.js';
 import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
 import { addForecast } from './forecast.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
@@ -35,6 +36,7 @@ export async function runCommandLine(
   addForecast(program, run);
   addProfile(program, run);
   addSchema(program, run);
+  addCompletion(program, run);
   try {
     await program.parseAsync(args, { from: 'user' }).catch(async (error: unknown) => {
       await output.write(help.join(''));

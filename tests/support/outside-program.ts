@@ -5,8 +5,18 @@ import type { TestContext } from 'vitest';
 /** Where Debian's package fretsonfire-songs-sectoid puts its songs (MIT licence). */
 export const SONGS_FOLDER = '/usr/share/games/fretsonfire/data/songs/sectoid';
 
-/** Debian's package of each program that the recordings in tests/reference-signals come from. */
-const PACKAGE_OF = { sox: 'sox', ffmpeg: 'ffmpeg' } as const;
+/**
+ * Debian's package of each program: those that the recordings in tests/reference-signals come from,
+ * and the shells that completion is tried in, with what gives them a terminal.
+ */
+const PACKAGE_OF = {
+  sox: 'sox',
+  ffmpeg: 'ffmpeg',
+  bash: 'bash',
+  zsh: 'zsh',
+  fish: 'fish',
+  script: 'bsdutils',
+} as const;
 
 export type OutsideProgram = keyof typeof PACKAGE_OF;
 
