@@ -18,7 +18,7 @@ export function clientJudgement(side: ClientSide, problems: readonly Problem[]):
       `It can be cut as it is, but ${fixed(quieterDb, 1)} dB quieter than planned` +
       `${louderText(limitedBy)}.`;
     if (problems.length === 0) return lessLoud;
-    const isMended = problems.some(({ id }) => id === limitedBy);
+    const isMended = problems.some(({ ids }) => ids.some((id) => id === limitedBy));
     return isMended
       ? `${lessLoud} To have it louder, send it with ${changes(problems)}; what follows is about ` +
           'the planned loudness.'

@@ -8,11 +8,14 @@ const BRIGHT_HZ: Hertz = 2000;
 /** Frequencies that lie nearer than this are told as one. */
 const ONE_TONE = 1.2;
 
-/** Goes on from `What to send instead:` where sounds are too strong or too sharp. */
-export function softer(findings: readonly Finding[], around: string): string {
+/** What to do where sounds are too strong or too harsh. */
+export function softer(findings: readonly Finding[], around: string) {
   return isBright(findings)
-    ? `a mix with these sounds softened${around}, with a de-esser or less treble.`
-    : `a mix with these sounds turned down${around}.`;
+    ? ({
+        instead: `a mix with these sounds softened${around}, with a de-esser or less treble.`,
+        cure: 'softer',
+      } as const)
+    : ({ instead: `a mix with these sounds turned down${around}.`, cure: 'less loud' } as const);
 }
 
 /** `The low notes are`, by what the frequencies of findings sound like. */

@@ -29,6 +29,14 @@ export function joinedSpans(findings: readonly Finding[], duration: Seconds): Sp
   return joined;
 }
 
+/** Whether each of some spans lies in one of others; the whole file lies in the whole file only. */
+export function isWithin(spans: readonly Span[], others: readonly Span[]): boolean {
+  if (spans.length === 0 || others.length === 0) return spans.length === others.length;
+  return spans.every(({ from, to }) =>
+    others.some((other) => other.from <= from && to <= other.to),
+  );
+}
+
 /** `02:24 to 03:12, 04:10 and 2 more places`. */
 export function spansText(spans: readonly Span[]): string {
   if (spans.length === 0) return 'The whole file';

@@ -17,7 +17,11 @@ export interface ClientWords {
   readonly problem: string;
   /** Goes on from `What to send instead:`. */
   readonly instead: string;
+  /** What is to be done, the same for different ids; absent where nothing else asks for it. */
+  readonly cure?: Cure;
 }
+
+export type Cure = 'bass in the centre' | 'softer' | 'less loud';
 
 /**
  * A finding in the words of someone who mixes or writes music and has never seen a lathe. null for
@@ -26,7 +30,10 @@ export interface ClientWords {
 export function clientWords(group: Group, duration: Seconds): ClientWords | null {
   const { first, findings, severity } = group;
   const around = aroundText(findings);
-  const bassInCentre = 'a mix with the bass in the centre then: the same on both speakers.';
+  const bassInCentre = {
+    instead: 'a mix with the bass in the centre then: the same on both speakers.',
+    cure: 'bass in the centre',
+  } as const;
   switch (group.id) {
     case 'overcut':
     case 'land-low':
@@ -38,21 +45,21 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
         problem:
           `The bass swings between the two speakers${around}. The groove gets so thin that the ` +
           'needle may jump out of it.',
-        instead: bassInCentre,
+        ...bassInCentre,
       };
     case 'too-deep':
       return {
         problem:
           `The bass swings between the two speakers${around}. The groove would have to go deeper ` +
           'than the disc allows.',
-        instead: bassInCentre,
+        ...bassInCentre,
       };
     case 'low-vertical':
       return {
         problem:
           `Much of the bass differs between the two speakers${around}. Not every needle follows that ` +
           'well.',
-        instead: bassInCentre,
+        ...bassInCentre,
       };
     case 'too-long':
       return tooLong(first, duration);
@@ -62,7 +69,7 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
           severity === 'fault'
             ? `${soundText(findings)} too strong to be cut cleanly and would come out distorted.`
             : `${soundText(findings)} so strong that they may come out rough.`,
-        instead: softer(findings, around),
+        ...softer(findings, around),
       };
     case 'tight-bend':
       return {
@@ -72,7 +79,7 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
               'would come out distorted.'
             : `${soundText(findings)} harsh: simple needles cannot follow them, and on many record ` +
               'players they would come out rough.',
-        instead: softer(findings, around),
+        ...softer(findings, around),
       };
     case 'ultrasonic':
       return {

@@ -1,7 +1,16 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import { BYTE_ORDER_MARK, type Cell, csvText } from './csv.js';
 import type { Failure } from './failure.js';
-import { amplitudeDb, powerDb, roundDb, roundHz, roundSeconds, toLpi, toMil } from './numbers.js';
+import {
+  amplitudeDb,
+  powerDb,
+  roundDb,
+  roundHz,
+  roundRatio,
+  roundSeconds,
+  toLpi,
+  toMil,
+} from './numbers.js';
 import { timeText } from './place-text.js';
 import { planToJson } from './plan-json.js';
 import { setUp } from './set-up.js';
@@ -65,7 +74,7 @@ function sourceCells(file: ForecastedFile | null): TableRow {
 function settingCells(file: ForecastedFile | null): TableRow {
   return {
     discInches: file?.settings.disc ?? null,
-    rpm: file?.settings.rpm ?? null,
+    rpm: roundRatio(file?.settings.rpm ?? null),
     planner: file?.forecast.planner ?? null,
     executes: file?.forecast.executes ?? null,
     levelDb: roundDb(file?.forecast.levelDb ?? null),

@@ -149,6 +149,20 @@ describe('what is wrong', () => {
     expect(text.match(/The bass swings/g)).toHaveLength(1);
   });
 
+  test('is told once where one change mends two kinds at the same times', () => {
+    const bright = { severity: 'fault', frequency: 7400, untilSeconds: 200 } as const;
+    const facet = findingWith({ id: 'facet', ...bright });
+    const inside = findingWith({ id: 'tight-bend', ...bright, atSeconds: 193, untilSeconds: 195 });
+    const room = { recommendedDb: -2, limitedBy: { id: 'tight-bend', atSeconds: 193 } } as const;
+    const text = read([facet, inside], room);
+    expect(text.match(/with a de-esser/g)).toHaveLength(1);
+    expect(text).toContain('To have it louder, send it with this change;');
+    const later = findingWith({ id: 'tight-bend', ...bright, atSeconds: 193, untilSeconds: 205 });
+    expect(read([facet, later]).match(/with a de-esser/g)).toHaveLength(2);
+    const bass = findingWith({ id: 'lift', ...bright, frequency: 60 });
+    expect(read([facet, bass])).toMatch(/2\. .*The bass swings/);
+  });
+
   test('stands faults first, then cautions, then notes', () => {
     const text = read([
       findingWith({ id: 'mono', severity: 'note', atSeconds: null }),
