@@ -4,6 +4,7 @@ import { chmod, lstat, mkdir, readdir, readFile, stat, symlink, writeFile } from
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { execa } from 'execa';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { OutputError } from '../../src/errors.js';
@@ -246,6 +247,16 @@ describe('an interrupt', () => {
       expect(await readFile(path, 'utf8')).toMatch(WHOLE);
       expect(await readdir(folder)).toEqual(['result.csv']);
     }
+  });
+
+  test('by the system, which lets no file grow over 100 blocks, leaves the old file', async () => {
+    const { folder, path } = await folderWithOld();
+    const command = 'ulimit -f 100; exec "$0" "$@"';
+    const args = ['-c', command, process.execPath, ENDLESS_WRITER, compiled, path];
+    const ended = await execa('sh', args, { reject: false });
+    expect(ended.stderr).toContain('the file would be larger than is allowed');
+    expect(await readFile(path, 'utf8')).toBe('old');
+    expect(await readdir(folder)).toEqual(['result.csv']);
   });
 
   test('by SIGKILL at any moment leaves a whole file', async () => {
