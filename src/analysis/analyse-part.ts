@@ -11,6 +11,12 @@ export { kernelIsAvailable } from './kernel/load-kernel.js';
 export { buffersOf, type PartMotion } from './part-motion.js';
 
 /**
+ * Read at a time. Larger blocks read no faster, and those of one part are still there while the
+ * next ones are worked on.
+ */
+const BLOCK_BYTES = 2 ** 18;
+
+/**
  * Reads and measures one part of a file.
  * @param onFrames told now and then how many more of the part's own frames are done: over all parts
  *   they add up to the file's
@@ -29,7 +35,11 @@ export async function analysePart(
   const ownBefore = (frame: number): number =>
     Math.min(Math.max(frame, part.firstFrame), part.endFrame);
   let frame = part.readFrom;
-  const range = { firstFrame: part.readFrom, endFrame: part.readUntil };
+  const range = {
+    firstFrame: part.readFrom,
+    endFrame: part.readUntil,
+    blockBytes: BLOCK_BYTES,
+  };
   for await (const block of readFrames(wav, range)) {
     const unfit = analyser.push(block);
     if (unfit >= 0) throw badSample(wav.file, unfit);

@@ -13,7 +13,7 @@ import { type Collected, collect, emptyCollection } from './collect.js';
 import { configureKernel, numbersAt } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
 import { feedKernel } from './feed.js';
-import type { Kernel } from './load-kernel.js';
+import { type Kernel, releaseKernel } from './load-kernel.js';
 
 /** Decimated frames of the lead, which the low band leaves out. */
 const LOW_LEAD = LEAD_FRAMES / LOW_BAND_DECIMATION;
@@ -69,6 +69,7 @@ export class KernelAnalyser implements PartAnalyser {
     this.#finishQuarters();
     const { bins, left, right, stepPowers } = this.#collected;
     const { sums, truePeak, ultrasonicPower } = this.#counted ?? this.#countedSoFar();
+    releaseKernel(this.#kernel);
     return {
       part: this.#part,
       bins,

@@ -7,7 +7,7 @@ import { spiralClock } from '../spiral-clock.js';
 import type { Stereo } from '../stereo.js';
 import { configureKernel, numbersAt } from './configure.js';
 import { feedKernel } from './feed.js';
-import { type Kernel, loadKernel } from './load-kernel.js';
+import { type Kernel, loadKernel, releaseKernel } from './load-kernel.js';
 
 /** Displacement of both walls over a short segment, m at level 0 dB. */
 export interface SegmentMotion extends Stereo {
@@ -50,7 +50,9 @@ export async function moveSegment(
   kernel.finish(format.sampleRate / 100);
   const rate = limit.internalRate;
   const first = Math.round(span.from * rate);
-  return { rate, ...readRows(kernel, first, Math.round(span.length * rate)) };
+  const rows = readRows(kernel, first, Math.round(span.length * rate));
+  releaseKernel(kernel);
+  return { rate, ...rows };
 }
 
 /** Frames of the ring from one on; silence before the segment. */
