@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { OutputError, UsageError } from '../errors.js';
 import { furrowVersion } from '../version.js';
+import { addAccept } from './accept.js';
 import { addCompletion } from './completion.js';
 import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
 import { addForecast } from './forecast.js';
@@ -34,6 +35,7 @@ export async function runCommandLine(
     .addHelpText('after', HELP_EPILOGUE);
   const run = { surroundings, output, done: (exitCode: number) => (code = exitCode) };
   addForecast(program, run);
+  addAccept(program, run);
   addProfile(program, run);
   addSchema(program, run);
   addCompletion(program, run);
