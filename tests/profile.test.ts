@@ -107,6 +107,18 @@ describe('what is wrong is said with place, finding and expectation', () => {
       'house.json:3: machine.gian: found an unknown field; the nearest is "gain"',
     ],
     ['{"zzz": 1}', 'zzz: found an unknown field; see `furrow schema profile`'],
+    ['{"pitch": "300lpi"}', 'pitch: found an unknown field; the nearest is "basePitch"'],
+    ['{"gain": 1}', 'gain: found an unknown field; the nearest is "gain" inside of "machine"'],
+    ['{"machine.gain": 1}', 'the nearest is "gain" inside of "machine"'],
+    [
+      '{"machine": {"basePitch": "1mm"}}',
+      'machine.basePitch: found an unknown field; the nearest is "basePitch"',
+    ],
+    [
+      '{"depthMeter": [{"reading": 1, "widht": "1mil"}]}',
+      'depthMeter.0.widht: found an unknown field; the nearest is "width"',
+    ],
+    ['null', 'found null, expected object'],
     ['{"__proto__": {"disc": 7}}', '__proto__: found an unknown field'],
     [
       '{\n// pitch\n"basePitch": 300}',
@@ -182,7 +194,7 @@ describe('the file', () => {
     ['{"rpm": 45,, }', 'house.json:1: '],
     ['{\n"rpm" 45}', 'house.json:2: found "45", expected colon'],
     ['', 'house.json: is empty, expected { … }'],
-    ['{"rpm": NaN}', 'house.json:1: found "NaN", invalid symbol'],
+    ['{"rpm": NaN}', 'house.json:1: found "NaN", expected names and texts in double quotes'],
     ['{"rpm": 45', 'house.json:1: found the end of the file, expected close brace'],
     ['{"rpm": 33, "disc": 12,\n"rpm": 45}', 'house.json:2: "rpm" is set twice'],
     ['['.repeat(200_000), 'is nested too deeply'],

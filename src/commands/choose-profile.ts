@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { UsageError } from '../errors.js';
 import { findProfile } from '../profile/find-profile.js';
 import { type ProfileFile, readProfile } from '../profile/profile-file.js';
 import { type ProfileSources, resolveProfile } from '../profile/resolve-profile.js';
@@ -35,6 +36,7 @@ async function profileFile(
   { profile, discovery }: ProfileOptions,
   cwd: string,
 ): Promise<ProfileFile | null> {
+  if (profile === '') throw new UsageError('--profile: found nothing, expected a file');
   if (profile !== undefined) return await readProfile(resolve(cwd, profile), profile);
   return discovery ? await findProfile(cwd) : null;
 }

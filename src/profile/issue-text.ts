@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { nearest } from './nearest.js';
+import { nearestField } from './nearest-field.js';
 import { valueAt } from './value-at.js';
 
 type Path = readonly PropertyKey[];
@@ -8,7 +8,7 @@ type Path = readonly PropertyKey[];
  * What a schema refused, one line each: where, what was found, what was expected; for an unknown
  * key the nearest known one.
  * @param value what was checked
- * @param known names of the fields there are
+ * @param known the fields there are; one inside of another has the other's name and a point before it
  */
 export function issueTexts(
   error: z.ZodError,
@@ -22,11 +22,18 @@ export function issueTexts(
       return [`${placeOf(issue.path)}: found ${found}, ${expectation(issue.message)}`];
     }
     return issue.keys.map((key) => {
-      const near = nearest(key, known);
-      const hint = near === null ? 'see `furrow schema profile`' : `the nearest is "${near}"`;
-      return `${placeOf([...issue.path, key])}: found an unknown field; ${hint}`;
+      const path = [...issue.path, key];
+      const hint = hintOf(nearestField(path, known));
+      return `${placeOf(path)}: found an unknown field; ${hint}`;
     });
   });
+}
+
+function hintOf(field: string | null): string {
+  if (field === null) return 'see `furrow schema profile`';
+  const [name = '', inside] = field.split('.');
+  if (inside === undefined) return `the nearest is "${name}"`;
+  return `the nearest is "${inside}" inside of "${name}"`;
 }
 
 /** Messages of our schemas begin with "expected"; the library's own are put behind it. */

@@ -1,6 +1,10 @@
+/** Letters from which on a word that is part of another is like it. */
+const TELLING = 4;
+
 /**
  * The candidate that differs from `word` by the fewest typed, missing or wrong letters, whatever
- * the case; null if that would be more than a third of the word, which is no likeness.
+ * the case. Where that would be more than a third of the word, which is no likeness, the first that
+ * holds the word, such as basePitch for pitch; else null.
  * Source: Levenshtein's distance, computed row by row.
  */
 export function nearest(word: string, candidates: readonly string[]): string | null {
@@ -13,7 +17,9 @@ export function nearest(word: string, candidates: readonly string[]): string | n
       least = distance;
     }
   }
-  return best;
+  if (best !== null || word.length < TELLING) return best;
+  const inside = word.toLowerCase();
+  return candidates.find((candidate) => candidate.toLowerCase().includes(inside)) ?? null;
 }
 
 function editDistance(from: string, to: string): number {

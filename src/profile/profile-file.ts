@@ -15,6 +15,8 @@ const LARGEST = 1_000_000;
 /** Letters of what is no JSON that are shown. */
 const MOST_SHOWN = 40;
 
+const PLAIN_JSON = 'expected names and texts in double quotes, and numbers in plain digits';
+
 /** A profile file's content, not yet checked. */
 export interface ProfileFile {
   /** As it is to be shown. */
@@ -82,16 +84,22 @@ function parsed(path: string, json: string): Node {
     // The parser calls itself for each level.
     throw new UsageError(`${path}: is nested too deeply to be a profile`, { cause });
   }
-  if (root === undefined) throw new UsageError(`${path}: is empty, expected { … }`);
   const [error] = errors;
-  if (error === undefined) return root;
+  if (root !== undefined && error === undefined) return root;
+  // Where nothing was there at all, the error has no length.
+  if (error === undefined || (root === undefined && error.length === 0)) {
+    throw new UsageError(`${path}: is empty, expected { … }`);
+  }
   throw new UsageError(`${path}:${lineAt(json, error.offset)}: ${errorText(json, error)}`);
 }
 
 /** Such as `found ",", expected property name`. */
 function errorText(json: string, { error, offset, length }: ParseError): string {
-  const words = printParseErrorCode(error).replace(/(?<=[a-z])(?=[A-Z])/g, ' ');
-  const what = words.toLowerCase().replace(/^(.*) expected$/, 'expected $1');
+  const words = printParseErrorCode(error)
+    .replace(/(?<=[a-z])(?=[A-Z])/g, ' ')
+    .toLowerCase();
+  const what =
+    words === 'invalid symbol' ? PLAIN_JSON : words.replace(/^(.*) expected$/, 'expected $1');
   const found = json.slice(offset, offset + Math.min(length, MOST_SHOWN));
   return found === ''
     ? `found the end of the file, ${what}`

@@ -20,14 +20,13 @@ const DEPTH_METER_TEXT =
   'expected a list of two entries or more, such as ' +
   '[{ "reading": 20, "width": "40um" }, { "reading": 45, "width": "74um" }]';
 
+const depthMeterRowSchema = z.strictObject({
+  reading: numberIn(-1e6, 1e6).describe('What the depth meter shows.'),
+  width: length.describe('Top width of the unmodulated groove then.'),
+});
+
 const depthMeterSchema = z
-  .array(
-    z.strictObject({
-      reading: numberIn(-1e6, 1e6).describe('What the depth meter shows.'),
-      width: length.describe('Top width of the unmodulated groove then.'),
-    }),
-    { error: DEPTH_METER_TEXT },
-  )
+  .array(depthMeterRowSchema, { error: DEPTH_METER_TEXT })
   .min(2, { error: DEPTH_METER_TEXT });
 
 const STEPS_TEXT = 'expected a list of numbers from 10 to 2000, such as [150, 300]';
@@ -105,6 +104,18 @@ export const profileFileSchema = profileSchema
   .partial()
   .extend({ machine: machineSchema.partial().optional() })
   .describe('A furrow profile: the lathe and the house. JSON with comments.');
+
+/**
+ * Every field there is; one inside of another has the other's name and a point before it. In front
+ * stand those that are meant by pitch and width alone, as their options are called.
+ */
+export const KNOWN_FIELDS: readonly string[] = [
+  'basePitch',
+  'baseWidth',
+  ...Object.keys(profileSchema.shape),
+  ...Object.keys(machineSchema.shape).map((name) => `machine.${name}`),
+  ...Object.keys(depthMeterRowSchema.shape).map((name) => `depthMeter.${name}`),
+];
 
 export type Profile = z.infer<typeof profileSchema>;
 export type ProfileFields = z.infer<typeof profileFileSchema>;

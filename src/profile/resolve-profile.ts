@@ -6,6 +6,7 @@ import { COMMON_DEFAULTS, DISC_DEFAULTS } from './profile-defaults.js';
 import type { ProfileFile } from './profile-file.js';
 import { brokenRules } from './profile-rules.js';
 import {
+  KNOWN_FIELDS,
   type Profile,
   type ProfileFields,
   profileFileSchema,
@@ -51,7 +52,7 @@ export function resolveProfile(sources: ProfileSources = {}): Settings {
  * itself, a UsageError says what is wrong with it; whether they go together has not.
  */
 export function mergeProfile({ file = null, flags = {} }: ProfileSources): MergedProfile {
-  const fromFile = checked(file?.value ?? {}, (path) => placeInFile(file, path));
+  const fromFile = checked(file === null ? {} : file.value, (path) => placeInFile(file, path));
   const fromFlags = checked(flags, (path) => flagOf(path[0]) ?? path.join('.'));
   const disc = fromFlags.disc ?? fromFile.disc ?? 12;
   const profile = profileSchema.parse({
@@ -67,8 +68,7 @@ export function mergeProfile({ file = null, flags = {} }: ProfileSources): Merge
 function checked(value: unknown, placeOf: (path: readonly PropertyKey[]) => string): ProfileFields {
   const result: z.ZodSafeParseResult<ProfileFields> = profileFileSchema.safeParse(value);
   if (result.success) return result.data;
-  const fields = [...Object.keys(profileSchema.shape), ...Object.keys(COMMON_DEFAULTS.machine)];
-  throw new UsageError(issueTexts(result.error, value, fields, placeOf).join('\n'));
+  throw new UsageError(issueTexts(result.error, value, KNOWN_FIELDS, placeOf).join('\n'));
 }
 
 /** The option that sets a field; null for a field that has none. */

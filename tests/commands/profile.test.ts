@@ -168,6 +168,8 @@ describe('a profile that cannot be taken is wrong usage: one line, with place an
     ['{"innerDiameter": "300mm"}', /innerDiameter must be under startDiameter/],
     ['[]', /house.json:1: found \[\], expected/],
     ['"x"', /house.json:1: found "x", expected/],
+    ['null', /house.json:1: found null, expected/],
+    ['\u0000\u0001RIFF', /house.json:1: found .*, expected names and texts in double quotes/],
   ])('%j', async (text, complaint) => {
     const cwd = await temporaryFolder();
     await writeFile(join(cwd, 'house.json'), text);
