@@ -1,0 +1,60 @@
+import type { ForecastedFile } from '../forecast-result.js';
+import type { CommonLevelSide } from '../model/common-level.js';
+import type { Finding, PlanReport, SideForecast, Verdict } from '../model/forecast-types.js';
+import type { Metres, Seconds } from '../units.js';
+import { commonLevelSide } from './common-level-side.js';
+import { worstFinding } from './folder-worst-finding.js';
+import { executesText } from './set-up-text.js';
+
+/** Where a program ends under one plan. */
+export interface FolderEnd {
+  readonly endDiameter: Metres;
+  readonly spare: Metres;
+}
+
+/** A side as one row of a folder's table: a few numbers, so that hundreds of them are small. */
+export interface FolderRow extends CommonLevelSide {
+  readonly durationSeconds: Seconds;
+  readonly verdict: Verdict;
+  /** The level planned for. */
+  readonly levelDb: number;
+  readonly executes: SideForecast['executes'];
+  /** What verdict, land and level are about, in words. */
+  readonly holdsFor: string;
+  readonly machine: FolderEnd;
+  readonly plan: FolderEnd;
+  /** Of what the lathe executes. */
+  readonly executed: FolderEnd;
+  readonly landMin: Metres;
+  readonly worst: Finding | null;
+}
+
+export function folderRow(file: ForecastedFile): FolderRow {
+  const { forecast } = file;
+  const { executes } = forecast;
+  const executed = forecast[executes];
+  return {
+    ...commonLevelSide(file),
+    durationSeconds: forecast.durationSeconds,
+    verdict: forecast.verdict,
+    levelDb: forecast.levelDb,
+    executes,
+    holdsFor: executesText(forecast),
+    machine: endOf(forecast.machine),
+    plan: endOf(forecast.plan),
+    executed: endOf(executed),
+    landMin: executed.landMin,
+    worst: worstFinding(forecast.findings),
+  };
+}
+
+/** Whether a row does not say enough of a side: it is not clear, or its level does not hold. */
+export function needsDetails({ forecast }: ForecastedFile): boolean {
+  const { verdict, levelDb, headroom } = forecast;
+  const { recommendedDb } = headroom;
+  return verdict !== 'clear' || recommendedDb === null || recommendedDb < levelDb;
+}
+
+function endOf({ endDiameter, spare }: PlanReport): FolderEnd {
+  return { endDiameter, spare };
+}

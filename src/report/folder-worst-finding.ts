@@ -1,0 +1,29 @@
+import { FINDING_IDS, type Finding } from '../model/forecast-types.js';
+
+const WORST_FIRST = ['fault', 'caution', 'note'] as const;
+
+/**
+ * The finding to look at first: the worst severity, then the kind that comes first in the list of
+ * findings, of one kind the furthest past its limit, and the earliest of equals. What the house
+ * accepts counts only where there is nothing else.
+ */
+export function worstFinding(findings: readonly Finding[]): Finding | null {
+  const [worst = null] = findings.toSorted(
+    (one, other) =>
+      Number(isAccepted(one)) - Number(isAccepted(other)) ||
+      WORST_FIRST.indexOf(one.severity) - WORST_FIRST.indexOf(other.severity) ||
+      FINDING_IDS.indexOf(one.id) - FINDING_IDS.indexOf(other.id) ||
+      excess(other) - excess(one) ||
+      (one.atSeconds ?? 0) - (other.atSeconds ?? 0),
+  );
+  return worst;
+}
+
+function isAccepted({ accepted }: Finding): boolean {
+  return accepted !== undefined;
+}
+
+/** How far past its limit, whichever side of it is the wrong one. */
+function excess({ value, limit }: Finding): number {
+  return value === null ? 0 : Math.abs(value - (limit ?? 0));
+}
