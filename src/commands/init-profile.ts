@@ -36,10 +36,8 @@ export async function initProfile(
   await checkOutputFile(path, { option: '--init' });
   await writeFileAtomic(path, text);
   const [[first] = [[]]] = REPLACE_FIRST;
-  errors.notice(
-    `wrote ${safeText(shown)}: replace its figures by those of the house, ${first.join(' and ')} ` +
-      'first; its first lines say what else',
-  );
+  const remedy = `start with ${first.join(', ')}; its head lists what comes next`;
+  errors.notice(`wrote ${safeText(shown)}\n${remedy}`);
   return DONE;
 }
 
@@ -51,7 +49,7 @@ async function refuseTaken(path: string, shown: string): Promise<void> {
     throw new UsageError(`--init: ${shown} is a folder; name a file, ${join(shown, PROFILE_NAME)}`);
   }
   throw new UsageError(
-    `--init: ${shown} is there already and is not overwritten; give another name, ` +
-      'move it away, or see the new one with `furrow profile --init -`',
+    `--init: ${shown} is there already and is not overwritten\n` +
+      'give another name; `furrow profile --init -` shows the new one',
   );
 }

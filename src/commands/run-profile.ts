@@ -46,11 +46,9 @@ export async function runProfile(given: unknown, run: Run): Promise<number> {
 }
 
 function defaultsWarning(path: string | null): string {
-  const what = 'nothing but defaults, which are no lathe: what is forecast with them is a guess';
   const remedy =
     path === null
-      ? 'write a profile with `furrow profile --init` and put the figures of the house into it'
-      : `put the figures of the house into ${path}; its comments, or those of ` +
-        '`furrow profile --init -`, say which first';
-  return `warning: ${what}\n${remedy}`;
+      ? "write one with `furrow profile --init` and put the house's figures in"
+      : `put the house's figures into ${path}; \`furrow profile --init -\` says which first`;
+  return `warning: nothing but defaults; a forecast with them is a guess\n${remedy}`;
 }

@@ -9,18 +9,20 @@ import { wrapText } from './wrap-text.js';
 
 const MACHINE = 'machine.';
 
+type Flags = Readonly<Record<string, unknown>>;
+
 /**
  * A profile with every field at its default and a comment on each: what it is, what it may hold,
  * where the default is from. JSON with comments. Read again, it resolves to the defaults.
  * @param flags disc and rpm, in the notation of a profile, where they are not to be the defaults
  */
-export function profileTemplate(flags: Readonly<Record<string, unknown>>): string {
+export function profileTemplate(flags: Flags): string {
   const { profile } = mergeProfile({ flags });
   const groups = PROFILE_GUIDE.map(({ title, fields }) => {
     const machine = fields.filter(([field]) => field.startsWith(MACHINE));
     const texts = fields.flatMap((row) => {
       if (row === machine[0]) return [machineText(machine, profile)];
-      return machine.includes(row) ? [] : [fieldText(row, profile, '  ')];
+      return machine.includes(row) ? [] : [fieldText(row, profile, flags, '  ')];
     });
     return [`  // ---- ${title} ----`, ...texts].join('\n\n');
   });
@@ -33,7 +35,7 @@ function headText({ disc, rpm }: Profile): string {
   const paragraphs = [
     'Profile of a lathe and a house. JSON with comments: what stands behind // is not read. Every ' +
       `field is here with furrow's default for a ${disc}-inch at ${speed} rpm; one that is taken ` +
-      'out keeps it.',
+      'out keeps it. A few are behind // themselves, and say why.',
     'The defaults are a starting point, not a lathe. Without figures of your own in these fields ' +
       'a forecast is a guess; replace them first, in this order:',
   ];
@@ -46,12 +48,12 @@ function headText({ disc, rpm }: Profile): string {
 }
 
 function machineText(rows: readonly GuideRow[], profile: object): string {
-  const inside = rows.map((row) => fieldText(row, profile, '    ')).join('\n\n');
+  const inside = rows.map((row) => fieldText(row, profile, {}, '    ')).join('\n\n');
   const what = "The lathe's own automation, as the planner `machine` imitates it.";
   return `${indented(plain(what), '  ')}\n  "machine": {\n${inside.replace(/,$/, '')}\n  },`;
 }
 
-function fieldText([field, what, from]: GuideRow, profile: object, indent: string): string {
+function fieldText([field, what, from]: GuideRow, profile: object, flags: Flags, indent: string) {
   const value = valueAt(profile, field.split('.'));
   const name = field.replace(MACHINE, '');
   const member = `${JSON.stringify(name)}: ${JSON.stringify(value)},`;
@@ -60,14 +62,21 @@ function fieldText([field, what, from]: GuideRow, profile: object, indent: strin
     `Allowed: ${value === null ? allowedText(field) : withoutExample(allowedText(field))}.`,
     `Default: ${defaultText(field)}. From: ${sourceText(from)}.`,
   ].map((text) => indented(text, indent));
-  // Written out it would pass for the house's word, and no forecast would say that it is assumed.
-  if (field === 'executes') return [...comments, ...unsaid(member, indent)].join('\n');
-  return [...comments, `${indent}${member}`].join('\n');
+  const why = openReason(field, flags);
+  if (why === null) return [...comments, `${indent}${member}`].join('\n');
+  return [...comments, indented(why, indent), `${indent}// ${member}`].join('\n');
 }
 
-function unsaid(member: string, indent: string): string[] {
-  const why = 'Until the // before the next line is taken away, every forecast says it is assumed.';
-  return [indented(why, indent), `${indent}// ${member}`];
+/** Why a field is left open, its line behind //; null for one that is written out. */
+function openReason(field: string, flags: Flags): string | null {
+  // Written out it would pass for the house's word, and no forecast would say that it is assumed.
+  if (field === 'executes') {
+    return 'Until the // before the next line is taken away, every forecast says it is assumed.';
+  }
+  // Written out they would hold for other discs too, and --disc would contradict them.
+  const isOfDisc = Object.hasOwn(DISC_DEFAULTS[12], field) && field !== 'disc';
+  if (!isOfDisc || Object.hasOwn(flags, field)) return null;
+  return 'Goes with disc and --disc until the // before the next line is taken away.';
 }
 
 /** The default, or those of each size of disc where they differ. */

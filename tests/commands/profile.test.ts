@@ -15,12 +15,14 @@ describe('--init', () => {
     const written = await runFurrow(['profile', '--init'], { cwd });
     expect(written).toMatchObject({ stdout: '', exitCode: 0 });
     expect(written.stderr).toMatch(
-      /wrote furrow.profile.json.*referenceVelocity and referenceDbfs/,
+      /wrote furrow.profile.json\n.*referenceVelocity, referenceDbfs;/,
     );
     expect(await readdir(cwd)).toEqual([NAME]);
     const { stdout, stderr, exitCode } = await runFurrow(['profile'], { cwd });
     expect(stderr).toContain(`furrow: profile ${NAME}\n`);
-    expect(stderr).toMatch(/nothing but defaults[\s\S]*put the figures of the house into furrow/);
+    expect(stderr).toMatch(
+      /nothing but defaults[\s\S]*put the house's figures into furrow.profile.json/,
+    );
     expect(stdout).toMatch(/^ {2}referenceVelocity +"7cm\/s" +profile, line \d+ \(the default\)$/m);
     expect(exitCode).toBe(0);
   });
@@ -54,7 +56,7 @@ describe('--init', () => {
     await symlink('nowhere', join(cwd, 'link.json'));
     await mkdir(join(cwd, 'folder'));
     const complaints = [
-      [[], /furrow.profile.json is there already and is not overwritten; give another name/],
+      [[], /furrow.profile.json is there already and is not overwritten\n.*give another name/],
       [['link.json'], /link.json is there already/],
       [['folder'], /folder is a folder; name a file, folder\/furrow.profile.json/],
       [['missing/x.json'], /missing.*not there/],

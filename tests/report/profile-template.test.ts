@@ -31,10 +31,18 @@ describe.each([{}, { disc: 10 }, { disc: 7 }, { disc: 7, rpm: 33 }, { rpm: 33.29
   },
 );
 
-test('what executes holds once its line is taken in is the default', () => {
-  const text = profileTemplate({}).replace('// "executes"', '"executes"');
+test('lines that are left open hold the defaults too, once they are taken in', () => {
+  const text = profileTemplate({}).replaceAll(/^( +)\/\/ (?="\w+": )/gm, '$1');
+  expect(text).not.toBe(profileTemplate({}));
   const settings = resolveProfile({ file: parseProfile('new.json', text) });
   expect(settings).toEqual({ ...resolveProfile(), executesIsSet: true });
+});
+
+test('another disc on the command line brings its diameters and its speed', () => {
+  const file = parseProfile('new.json', profileTemplate({}));
+  expect(resolveProfile({ file, flags: { disc: 7 } })).toEqual(
+    resolveProfile({ flags: { disc: 7 } }),
+  );
 });
 
 test('every field says where its default is from, in words', () => {
