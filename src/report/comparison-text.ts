@@ -2,6 +2,7 @@ import { moved } from '../model/compare-findings.js';
 import type { Change, Comparison, FindingChange, LandChange } from '../model/compare-types.js';
 import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
+import { earlierAmountText } from './comparison-amount.js';
 import { type FindingContext, findingText } from './finding-text.js';
 import { diameterText, fixed, largeLengthText, lengthText, levelText } from './length-text.js';
 import { timeText } from './place-text.js';
@@ -101,9 +102,10 @@ function findingChangeText(
 }
 
 /** What is now worse or better, as it was; empty for what is new or gone. */
-function earlierText(was: Finding | null, is: Finding | null, context: FindingContext): string {
+function earlierText(was: Finding | null, is: Finding | null, { units }: FindingContext): string {
   if (was === null || is === null) return '';
-  // The words of another finding would repeat most of what is said already.
+  // The amounts of another finding would have to be told with its words.
   if (was.id !== is.id) return ` It was a ${was.severity}.`;
-  return ` Before: ${findingText(was, context).message}`;
+  const severity = was.severity === is.severity ? '' : `a ${was.severity}, `;
+  return ` Before: ${severity}${earlierAmountText(was, units)}.`;
 }

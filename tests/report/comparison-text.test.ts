@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Comparison } from '../../src/model/compare-types.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { earlierAmountText } from '../../src/report/comparison-amount.js';
 import { comparisonToJson } from '../../src/report/comparison-json.js';
 import { comparisonSchema } from '../../src/report/comparison-schema.js';
 import { comparisonText } from '../../src/report/comparison-text.js';
@@ -106,8 +107,46 @@ describe('a finding', () => {
     const is = { ...was, value: 2e-6 };
     const worse = { change: 'worse', atSeconds: 100, before: was, after: is } as const;
     expect(flat(told({ findings: [worse] }))).toContain(
-      `worse caution: ${findingText(is, context).message} Before: ${findingText(was, context).message}`,
+      `worse caution: ${findingText(is, context).message} Before: 8.2 µm, 01:40.0 to 01:41.0.`,
     );
+  });
+
+  test.each([
+    ['a place', { untilSeconds: null }, '8.2 µm, 01:40.0'],
+    ['the whole side', { atSeconds: null, untilSeconds: null }, '8.2 µm'],
+    ['mils', {}, '0.32 mil, 01:40.0 to 01:41.0'],
+    ['a diameter', { id: 'too-long', value: 0.1201, untilSeconds: null }, '120.1 mm, 01:40.0'],
+    [
+      'a pitch',
+      { id: 'pitch-limit', value: 0.0254 / 200, untilSeconds: null },
+      '127.0 µm, 01:40.0',
+    ],
+    [
+      'a share',
+      { id: 'facet', unit: 'ratio', value: 0.0123, untilSeconds: null },
+      '1.23 %, 01:40.0',
+    ],
+    [
+      'a correlation',
+      { id: 'polarity', unit: 'ratio', value: -0.6, untilSeconds: null },
+      '-0.60, 01:40.0',
+    ],
+    [
+      'a level',
+      { unit: 'decibel-full-scale', value: 0.31, atSeconds: null, untilSeconds: null },
+      '+0.3 dBFS',
+    ],
+    ['a count', { unit: 'count', value: 3, untilSeconds: null }, '3, 01:40.0'],
+    ['no value', { value: null, unit: 'none', untilSeconds: null }, '01:40.0'],
+  ] as const)('was, told in the units of the finding: %s', (what, changes, expected) => {
+    const units = what === 'mils' ? 'us' : 'metric';
+    expect(earlierAmountText({ ...was, ...changes }, units)).toBe(expected);
+  });
+
+  test('that was a caution and is a fault says so', () => {
+    const fault = { ...was, severity: 'fault' } as const;
+    const worse = { change: 'worse', atSeconds: 100, before: was, after: fault } as const;
+    expect(flat(told({ findings: [worse] }))).toMatch(/Before: a caution, 8\.2 µm, 01:40\.0/);
   });
 
   test('that is another one now is told with the severity that it had', () => {
