@@ -167,6 +167,10 @@ describe('what is wrong is said with place, finding and expectation', () => {
     expect(complaintOf(text)).toContain(complaint);
   });
 
+  test('a field of the machine is looked for beside the unknown one first', () => {
+    expect(complaintOf('{"machine": {"gian": 1}}')).toMatch(/; the nearest is "gain"$/);
+  });
+
   test('all at once, one line each', () => {
     expect(complaintOf('{"disc": 11, "rpm": 0, "basePich": 1}').split('\n')).toHaveLength(3);
   });
