@@ -36,7 +36,10 @@ describe('says where, how much, against which limit, which channel and frequency
       ['too soon', '250.0 µm', '164.7 µm'],
     ],
     [{ id: 'ultrasonic', ...levels, value: -50.1, limit: -60 }, ['-50.1 dBFS', '-60.0 dBFS']],
-    [{ id: 'clipped', value: 12, limit: 0, unit: 'count' }, ['12 runs', 'the first at 03:12.4']],
+    [
+      { id: 'clipped', value: 12, limit: 0, unit: 'count' },
+      ['03:12.4, turn 106', '12 runs', 'the first of them here'],
+    ],
     [{ id: 'over-peak', ...levels }, ['+0.3 dBFS', '0.0 dBFS']],
     [{ id: 'dc-offset', ...share }, ['2.34 %', 'left channel', '1.00 %']],
     [{ id: 'silent', ...whole, ...levels, value: null, limit: -60 }, ['silent', '-60.0 dBFS']],
@@ -78,8 +81,8 @@ describe('a value beside a limit that it would look like', () => {
   test('has no more than that, and none more if they are equal', () => {
     const told = (value: number) =>
       findingText(findingWith({ value }), { settings, units: 'metric' }).message;
-    expect(told(12.6e-6)).toContain('12.6 µm is left where 12.7 µm');
-    expect(told(12.7e-6)).toContain('12.7 µm is left where 12.7 µm');
+    expect(told(12.6e-6)).toContain('12.6 µm is left, 12.7 µm');
+    expect(told(12.7e-6)).toContain('12.7 µm is left, 12.7 µm');
   });
 });
 
@@ -96,15 +99,44 @@ test('a pitch is told in lines per inch to who works in them', () => {
 });
 
 test('a stretch has both its ends', () => {
-  const { message } = findingText(findingWith({ untilSeconds: 195 }), {
+  const { where } = findingText(findingWith({ untilSeconds: 195 }), {
     settings,
     units: 'metric',
   });
-  expect(message).toContain('from 03:12.4, turn 106 to 03:15.0, turn 108');
+  expect(where).toBe('03:12.4–03:15.0, turn 106, left wall, 45 Hz');
 });
 
 test('at half speed the place is given in both clocks', () => {
   const half = resolveProfile({ flags: { speedFactor: 0.5 } });
   const { message } = findingText(findingWith(), { settings: half, units: 'metric' });
   expect(message).toContain('03:12.4 (lathe 06:24.9), turn 106');
+  const { where } = findingText(findingWith({ untilSeconds: 195 }), {
+    settings: half,
+    units: 'metric',
+  });
+  expect(where).toContain('03:12.4–03:15.0 (lathe 06:24.9–06:30.0), turn 106');
+});
+
+describe('where a finding is, apart from what it is', () => {
+  const told = (changes: Partial<Finding>) =>
+    findingText(findingWith(changes), { settings, units: 'metric' });
+
+  test('the message is the two of them', () => {
+    const { where, what, message } = told({ wall: 'both' });
+    expect(where).toBe('03:12.4, turn 106, both walls, 45 Hz');
+    expect(message).toBe(`${where}: ${what}`);
+    expect(what).not.toMatch(/03:12|wall|Hz/);
+  });
+
+  test('of the whole file there is no place, and the message begins with what it is', () => {
+    const { where, what, message } = told({ id: 'mono', wall: null, ...whole });
+    expect(where).toBe('');
+    expect(message).toBe(what);
+  });
+
+  test('a channel of the file is named in what it is, not as a wall', () => {
+    const { where, what } = told({ id: 'dc-offset', ...whole, value: 0.02 });
+    expect(where).toBe('');
+    expect(what).toContain('in the left channel');
+  });
 });
