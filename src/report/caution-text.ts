@@ -21,11 +21,11 @@ export function cautionsOf(file: ForecastedFile): string[] {
   ];
 }
 
-/** The cautions of all sides, each once. */
-export function cautionText(cautions: ReadonlySet<string>): string {
+/** The cautions of all sides, each once, in lines of at most `columns`. */
+export function cautionText(cautions: ReadonlySet<string>, columns?: number): string {
   const inOrder = [HEAD_LIMIT, COATING, HOT_STYLUS, TEST_CUT].filter((each) => cautions.has(each));
   if (inOrder.length === 0) return '';
-  return `${wrapText(`Before the cut: ${inOrder.join(' ')}`, '', '  ')}\n`;
+  return `${wrapText(`Before the cut: ${inOrder.join(' ')}`, '', '  ', columns)}\n`;
 }
 
 /** Treble, or a level above the house's own, is what heats a head. */

@@ -1,17 +1,14 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { FindingId } from '../model/forecast-types.js';
-import { largeLengthText, levelText, type Units } from './length-text.js';
+import { levelText } from './length-text.js';
 import { placeText } from './place-text.js';
 
 /** No higher level is looked at, so one as high as this is not a limit. */
 const HIGHEST_DB = 12;
 const HIGHEST = '+12.0 dB or more (highest looked at)';
 
-/**
- * How loud the side can go, what limits it, and the least radius that any plan would take; empty
- * for silence, which has no level.
- */
-export function headroomText({ forecast, settings }: ForecastedFile, units: Units): string {
+/** How loud the side can go and what limits it; empty for silence, which has no level. */
+export function headroomText({ forecast, settings }: ForecastedFile): string {
   if (forecast.findings.some(({ id }) => id === 'silent')) return '';
   const { fillDb, traceDb, recommendedDb, limitedBy } = forecast.headroom;
   const none = 'nowhere from -12 to +12 dB';
@@ -26,15 +23,11 @@ export function headroomText({ forecast, settings }: ForecastedFile, units: Unit
       ? ''
       : `, limited by ${limitText(limitedBy.id)}` +
         (limitedBy.atSeconds === null ? '' : ` at ${placeText(limitedBy.atSeconds, settings)}`);
-  const tightest =
-    forecast.tightest === null
-      ? ''
-      : ` The tightest possible plan takes ${largeLengthText(forecast.tightest.radiusUsed, units)}.`;
   const both =
     isHighest(fillDb) && isHighest(traceDb)
       ? ''
       : ` Fits ${level(fillDb)}; without a fault ${level(traceDb)}.`;
-  return `${recommended}${by}.${both}${tightest}`;
+  return `${recommended}${by}.${both}`;
 }
 
 function isHighest(decibels: number | null): boolean {

@@ -11,13 +11,13 @@ import {
 } from './length-text.js';
 import { placeText } from './place-text.js';
 
-/** One of the places with the least land: where, how much, why, and what it would survive. */
+/** One of the places with the least land in full: where, how much, why, and what it survives. */
 export function hotSpotText(spot: HotSpot, settings: Settings, units: Units): string {
-  const { frequency, wall, survives } = spot;
+  const { wall, survives } = spot;
   const parts = [
     `land ${lengthText(spot.land, units)} (${lengthText(spot.landNominal, units)} on a perfect lathe)`,
     `pitch ${pitchText(spot.pitch, units)} at diameter ${largeLengthText(2 * spot.radius, units)}`,
-    causeText(spot.cause) + (frequency === null ? '' : `, ${frequencyText(frequency)}`),
+    causeText(spot),
     ...(wall === 'both' ? [] : [`${wall} wall`]),
     ...(spot.overcutDepth > 0 ? [overcutText(spot, units)] : []),
     ...(survives === null ? [] : [survivesText(spot, survives, units)].filter(Boolean)),
@@ -25,7 +25,13 @@ export function hotSpotText(spot: HotSpot, settings: Settings, units: Units): st
   return `${placeText(spot.atSeconds, settings)}: ${parts.join('; ')}.`;
 }
 
-function causeText(cause: HotSpotCause): string {
+/** What takes the land, with its frequency where it has one: `sideways bass, 57 Hz`. */
+function causeText({ cause, frequency }: HotSpot): string {
+  const words = causeWords(cause);
+  return frequency === null ? words : `${words}, ${frequencyText(frequency)}`;
+}
+
+function causeWords(cause: HotSpotCause): string {
   switch (cause) {
     case 'lateral-low':
       return 'sideways bass';
@@ -41,16 +47,18 @@ function causeText(cause: HotSpotCause): string {
   }
 }
 
-function overcutText({ overcutDepth, reachesContact }: HotSpot, units: Units): string {
+/** How deep two walls meet, and whether that is heard. */
+export function overcutText({ overcutDepth, reachesContact }: HotSpot, units: Units): string {
   const reach = reachesContact
-    ? 'down to where the stylus runs: it will be heard or skip'
-    : 'above where the stylus runs: it shows, but is not heard';
+    ? 'down to where the stylus runs: heard, or it skips'
+    : 'above where the stylus runs: seen, not heard';
   return `the walls meet ${lengthText(overcutDepth, units)} deep, ${reach}`;
 }
 
 /**
- * How far off the lathe may be until the walls meet; a delay that is null holds however late. An
- * overcut by tolerances alone would survive that only on a perfect lathe, one without them nothing.
+ * How far off the lathe may be, each error alone, until the walls meet; a delay that is null holds
+ * however late. An overcut by tolerances alone would hold to that only on a perfect lathe, one
+ * without them to nothing.
  */
 function survivesText(
   { land, landNominal }: HotSpot,
@@ -59,10 +67,10 @@ function survivesText(
 ): string {
   if (landNominal <= 0) return '';
   const errors = [
-    ...(speed === null ? [] : [`${shareText(speed)} of speed`]),
-    ...(depth === null ? [] : [`${lengthText(depth, units)} of depth`]),
-    ...(delay === null ? [] : [`${fixed(delay, 2)} s of delay`]),
+    ...(speed === null ? [] : [`±${shareText(speed)} speed`]),
+    ...(depth === null ? [] : [`±${lengthText(depth, units)} depth`]),
+    ...(delay === null ? [] : [`${fixed(delay, 2)} s late`]),
   ];
   if (errors.length === 0) return '';
-  return `${land < 0 ? 'on a perfect lathe it would survive' : 'survives'} ${errors.join(', ')}`;
+  return `${land < 0 ? 'on a perfect lathe it would hold to' : 'holds to'} ${errors.join(', ')}`;
 }

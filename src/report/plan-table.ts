@@ -1,74 +1,43 @@
-import Table from 'cli-table3';
 import type { ForecastedFile } from '../forecast-result.js';
-import type { PlanReport } from '../model/forecast-types.js';
-import {
-  diameterText,
-  fixed,
-  largeLengthText,
-  lengthText,
-  lpiText,
-  pitchText,
-  type Units,
-} from './length-text.js';
-import { timeText } from './place-text.js';
+import type { Units } from './length-text.js';
+import { plainTable } from './plain-table.js';
+import { planFigures } from './plan-figures.js';
 
-/** The machine's automation, the plan and fixed pitch side by side; what is cut is marked. */
-export function planTable({ forecast }: ForecastedFile, units: Units): string {
-  const { machine, plan, fixed: fixedPlan, planner, executes } = forecast;
-  const heads = [
-    ['machine', 'the machine'],
-    ['plan', `plan (${planner})`],
-    ['fixed', 'fixed pitch'],
-  ].map(([name, text]) => (name === executes ? `${text} *` : text));
-  const plans = [machine, plan, fixedPlan];
-  const table = new Table({
-    chars: NO_LINES,
-    colAligns: ['left', 'right', 'right', 'right'],
-    style: { head: [], border: [], 'padding-left': 2, 'padding-right': 0 },
-  });
-  table.push(['', ...heads]);
-  for (const [label, cell] of rowsIn(units))
-    table.push([label, ...plans.map((each) => cell(each, units))]);
-  return `${table.toString().replace(/ +$/gm, '')}\n${' '.repeat(2)}* what the verdict is about`;
+/** From so many columns on there is room for all figures. */
+const WIDE = 100;
+
+/**
+ * The machine's automation, the plan and fixed pitch, a line each, what is judged marked; and the
+ * least radius that any plan would take, where it is known.
+ */
+export function planTable({ forecast }: ForecastedFile, units: Units, columns: number): string[] {
+  const { executes, planner, tightest } = forecast;
+  const figures = planFigures(units).filter(({ isWide }) => columns >= WIDE || !isWide);
+  const plans = [
+    { is: 'machine', name: 'machine', plan: forecast.machine },
+    { is: 'plan', name: planner, plan: forecast.plan },
+    { is: 'fixed', name: 'fixed', plan: forecast.fixed },
+  ].map(({ is, name, plan }) => [
+    `${name}${is === executes ? ' *' : ''}`,
+    ...figures.map(({ cell }) => cell(plan)),
+  ]);
+  const floor = figures.map(({ radiusCell }) =>
+    tightest === null ? '' : (radiusCell?.(tightest.radiusUsed) ?? ''),
+  );
+  const rows = [
+    ['* is judged', ...figures.map(({ head }) => head)],
+    ['', ...figures.map(({ unit }) => unit)],
+    ...plans,
+    ...(tightest === null || planner === 'tightest' ? [] : [['tightest', ...floor]]),
+  ];
+  const roomy = tableWithGaps(2, rows);
+  return roomy.every((line) => line.length <= columns) ? roomy : tableWithGaps(1, rows);
 }
 
-type Row = readonly [label: string, cell: (plan: PlanReport, units: Units) => string];
-
-const LINES = 'mean lines per inch';
-
-const ROWS: readonly Row[] = [
-  ['ends at diameter', (plan, units) => diameterText(plan.endDiameter, units)],
-  ['spare radius', (plan, units) => largeLengthText(plan.spare, units)],
-  ['radius used', (plan, units) => largeLengthText(plan.radiusUsed, units)],
-  ['mean pitch', ({ pitchMean }, units) => pitchText(pitchMean, units)],
-  [LINES, ({ pitchMean }) => lpiText(pitchMean)],
-  ['widest pitch', ({ pitchMax }, units) => pitchText(pitchMax, units)],
-  ['least land', ({ landMin }, units) => lengthText(landMin, units)],
-  ['  at', ({ landMinAtSeconds }) => timeText(landMinAtSeconds)],
-  ['least width', ({ widthMin }, units) => lengthText(widthMin, units)],
-  ['deepest cut', ({ cutDepthMax }, units) => lengthText(cutDepthMax, units)],
-  ['steepest (1 = facets rub)', ({ facetMax }) => fixed(facetMax, 2)],
-];
-
-/** Where pitch is told in lines per inch, one row of them is enough. */
-function rowsIn(units: Units): readonly Row[] {
-  return units === 'us' ? ROWS.filter(([label]) => label !== LINES) : ROWS;
+function tableWithGaps(gap: number, rows: readonly (readonly string[])[]): string[] {
+  const figures = (rows[0] ?? []).slice(1);
+  return plainTable(
+    [{ align: 'left', gap: 2 }, ...figures.map(() => ({ align: 'right', gap }) as const)],
+    rows,
+  );
 }
-
-const NO_LINES = {
-  top: '',
-  'top-mid': '',
-  'top-left': '',
-  'top-right': '',
-  bottom: '',
-  'bottom-mid': '',
-  'bottom-left': '',
-  'bottom-right': '',
-  left: '',
-  'left-mid': '',
-  mid: '',
-  'mid-mid': '',
-  right: '',
-  'right-mid': '',
-  middle: '',
-};

@@ -1,39 +1,29 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { SideForecast } from '../model/forecast-types.js';
-import {
-  fixed,
-  frequencyText,
-  lengthText,
-  levelText,
-  lpiText,
-  pitchText,
-  type Units,
-} from './length-text.js';
-import { setUp } from './set-up.js';
+import { MIL } from '../units.js';
+import { fixed, frequencyText, lengthText, levelText, type Units } from './length-text.js';
+import { safePitchText } from './safe-pitch-text.js';
+import { type SetUp, setUp } from './set-up.js';
 
 /**
- * What to dial in, as a sentence; if it is less than what was planned, or no level holds, that is
- * said.
+ * What to dial in, as a sentence; where that is not what was planned, why; and if no level holds,
+ * that.
  */
 export function setUpText(file: ForecastedFile, units: Units): string {
-  const { levelDb, basePitch, width, meterReading, ellipticalHz } = setUp(file);
-  const { forecast } = file;
-  const lines =
-    units === 'metric'
-      ? `${lpiText(basePitch)} (${pitchText(basePitch, units)})`
-      : lpiText(basePitch);
+  const set = setUp(file);
+  const { forecast, settings } = file;
   const dials = [
-    lines,
-    `groove ${lengthText(width, units)}`,
-    ...(meterReading === null ? [] : [`depth meter ${fixed(meterReading, 2)}`]),
-    ellipticalHz === null ? 'no elliptical' : `elliptical ${frequencyText(ellipticalHz)}`,
+    `base pitch ${safePitchText(set.basePitch, settings.pitchStep, units)}`,
+    `groove ${widthText(set.width, units)}`,
+    ...(set.meterReading === null ? [] : [`depth meter ${Number(fixed(set.meterReading, 2))}`]),
+    set.ellipticalHz === null ? 'elliptical out' : `elliptical ${frequencyText(set.ellipticalHz)}`,
   ];
+  const notes = [...levelNote(file, set), ...stepNotes(file, set, units)].join('; ');
+  const why = notes === '' ? '' : ` ${notes.charAt(0).toUpperCase()}${notes.slice(1)}.`;
   if (forecast.headroom.recommendedDb === null) {
-    return `no level from -12 to +12 dB holds. The rest to dial in: ${dials.join(', ')}.`;
+    return `no level from -12 to +12 dB holds. The rest to dial in: ${dials.join(', ')}.${why}`;
   }
-  const planned = levelText(forecast.levelDb);
-  const why = levelDb < forecast.levelDb ? `; the planned ${planned} does not hold` : '';
-  return `dial in level ${levelText(levelDb)}, ${dials.join(', ')}${why}.`;
+  return `dial in level ${stepLevelText(set.levelDb, settings.levelStep)}, ${dials.join(', ')}.${why}`;
 }
 
 /** What the verdict assumes when no profile says it; nothing otherwise. */
@@ -51,4 +41,49 @@ export function executesText({ executes, planner }: SideForecast): string {
     case 'fixed':
       return 'fixed pitch and depth';
   }
+}
+
+/** Why the level is not the planned one. */
+function levelNote({ forecast }: ForecastedFile, { levelDb }: SetUp): string[] {
+  const { recommendedDb } = forecast.headroom;
+  if (recommendedDb === null || levelDb >= forecast.levelDb) return [];
+  const planned = levelText(forecast.levelDb, hundredths(forecast.levelDb));
+  const why = recommendedDb < forecast.levelDb ? 'does not hold' : 'is no step of the control';
+  return [`the planned ${planned} ${why}`];
+}
+
+/** What the steps of the controls make different from what was planned. */
+function stepNotes({ settings }: ForecastedFile, set: SetUp, units: Units): string[] {
+  const { basePitch, pitchStep, ellipticalHz } = settings;
+  const isWider = set.basePitch > basePitch * (1 + 1e-9);
+  const isOther = ellipticalHz !== null && set.ellipticalHz !== ellipticalHz;
+  return [
+    ...(isWider
+      ? [
+          `the pitch is planned at ${safePitchText(basePitch, pitchStep, units)}, ` +
+            'the next step up takes more radius than is told here',
+        ]
+      : []),
+    ...(isOther
+      ? [
+          `the elliptical was forecast at ${frequencyText(ellipticalHz)}, which is no position of it`,
+        ]
+      : []),
+  ];
+}
+
+/** In mil always; mils are what width is spoken in. */
+function widthText(width: number, units: Units): string {
+  const mil = `${fixed(width / MIL, 2)} mil`;
+  return units === 'us' ? mil : `${mil} (${lengthText(width, units)})`;
+}
+
+/** A level with as many digits as its step has, so that a quarter of a decibel stays one. */
+function stepLevelText(levelDb: number, step: number): string {
+  return levelText(levelDb, hundredths(step));
+}
+
+/** Digits beyond the first that a number of decibels needs: 0 or 1. */
+function hundredths(decibels: number): 0 | 1 {
+  return Math.abs(decibels * 10 - Math.round(decibels * 10)) > 1e-6 ? 1 : 0;
 }

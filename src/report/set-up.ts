@@ -12,10 +12,14 @@ export interface SetUp {
 }
 
 /**
- * The level is the planned one, or the recommended one if that is lower: never louder than what
- * the plan was made for. It is rounded down to a step of the level control. Where no level holds
- * it is the planned one, and the text names none. The pitch is the base pitch, rounded up to a step
- * of the pitch control: wider is safe.
+ * What to dial in, each in the machine's own steps and rounded to the safe side.
+ * - Level: the planned one, or the recommended one if that is lower: never louder than what the plan
+ *   was made for; rounded down, since less motion needs less of everything. Where no level holds it
+ *   is the planned one, and the text names none.
+ * - Pitch: rounded up, since a wider pitch leaves more land. It takes more radius, so it is told.
+ * - Width: as planned. Wider would take land and narrower would be lost sooner when the cutter
+ *   lifts, so neither side is safe; `depthTolerance` covers what setting it leaves.
+ * - Elliptical: rounded up to a position, see safeCorner.
  */
 export function setUp({ settings, forecast }: ForecastedFile): SetUp {
   const recommended = forecast.headroom.recommendedDb ?? Number.POSITIVE_INFINITY;
@@ -24,7 +28,7 @@ export function setUp({ settings, forecast }: ForecastedFile): SetUp {
     basePitch: ceilToStep(settings.basePitch, settings.pitchStep),
     width: settings.baseWidth,
     meterReading: meterReading(settings.depthMeter, settings.baseWidth),
-    ellipticalHz: settings.ellipticalHz,
+    ellipticalHz: safeCorner(settings.ellipticalHz, settings.ellipticalSteps),
   };
 }
 
@@ -36,6 +40,17 @@ export function floorToStep(level: number, step: number): number {
 /** The least multiple of `step` that is at least `pitch`, but for what rounding takes from it. */
 export function ceilToStep(pitch: MetresPerTurn, step: MetresPerTurn | null): MetresPerTurn {
   return step === null ? pitch : Math.ceil(pitch / step - 1e-9) * step;
+}
+
+/**
+ * The lowest position at or above a corner: a higher one takes out more of the vertical motion, so
+ * that less of the groove is lost to lift and less of the coating to depth. Above the last position
+ * there is no safe one: the highest.
+ */
+export function safeCorner(corner: Hertz | null, steps: readonly Hertz[] | null): Hertz | null {
+  if (corner === null || steps === null || steps.length === 0) return corner;
+  const above = steps.filter((step) => step >= corner);
+  return above.length > 0 ? Math.min(...above) : Math.max(...steps);
 }
 
 /** The reading a width stands for, linear between the table's rows; null outside of them. */

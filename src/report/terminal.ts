@@ -1,127 +1,98 @@
 import type { ChalkInstance } from 'chalk';
 import type { ForecastedFile } from '../forecast-result.js';
-import type { Severity, Verdict } from '../model/forecast-types.js';
-import { findingText } from './finding-text.js';
+import { asciiText } from './ascii-text.js';
+import { chart } from './chart.js';
+import { findingList } from './finding-list.js';
 import { headLoadText } from './head-load-text.js';
 import { headroomText } from './headroom-text.js';
+import { hotSpotTable } from './hot-spot-table.js';
 import { hotSpotText } from './hot-spot-text.js';
-import { fixed, levelText, type Units } from './length-text.js';
-import { amplitudeDb, powerDb, roundDb } from './numbers.js';
-import { timeText } from './place-text.js';
+import type { Units } from './length-text.js';
 import { planTable } from './plan-table.js';
+import { levelsText, programLengthText } from './program-text.js';
 import { safeText } from './safe-text.js';
-import { assumptionText, executesText, setUpText } from './set-up-text.js';
+import { assumptionText, setUpText } from './set-up-text.js';
+import { verdictText } from './verdict-text.js';
 import { wrapText } from './wrap-text.js';
 
 export interface TerminalOptions {
   readonly units: Units;
   readonly paint: ChalkInstance;
+  /** Of the terminal; 80 where there is none. Less than 80 is not used, nor more than 100. */
+  readonly columns?: number;
+  /** Every finding, and every hot spot in full, however long that gets. */
+  readonly details?: boolean;
+  /** Nothing beyond ASCII, but for names. */
+  readonly ascii?: boolean;
 }
 
-/** Findings of one side that are shown; the JSON has all of them. */
-const MOST_FINDINGS = 40;
+const NARROWEST = 80;
+const WIDEST = 100;
+/**
+ * Lines that a side may take: of a screen of 50, what the cautions behind it and a prompt leave. A
+ * narrow one takes more.
+ */
+const LINES = { wide: 45, narrow: 54 };
+/** Lines that the findings get, however full the screen is. */
+const LEAST_FOR_FINDINGS = 8;
 
-/** One side for the engineer at the lathe: what to dial in first, then why. */
+/** One side on one screen, for the engineer at the lathe: what to dial in first, then why. */
 export function sideText(file: ForecastedFile, options: TerminalOptions): string {
-  const { units, paint } = options;
+  const { units, paint, details = false, ascii = false } = options;
+  const columns = Math.min(WIDEST, Math.max(NARROWEST, options.columns ?? NARROWEST));
+  const wrap = (text: string, first = '  ') =>
+    text === '' ? [] : wrapText(text, first, `${first}  `, columns).split('\n');
   const name = paint.bold(safeText(file.name));
-  return [
-    wrapText(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, '', '  '),
-    '',
-    verdictText(file, paint),
-    wrapText(programText(file), '  ', '    '),
-    '',
-    planTable(file, units),
-    '',
-    ...headroomLines(file, units),
-    wrapText(headLoadText(file.forecast.headLoad), '  ', '    '),
-    ...hotSpotLines(file, units),
-    ...findingLines(file, options),
-    '',
-  ].join('\n');
+  const above = [
+    ...wrap(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, ''),
+    ...wrap(verdictText(file, paint)),
+    ...wrap(programLengthText(file, units)),
+    ...wrap([levelsText(file), headroomText(file)].filter((text) => text !== '').join(' ')),
+    ...wrap(isSilent(file) ? '' : headLoadText(file.forecast.headLoad)),
+    ...planTable(file, units, columns),
+    ...spaced(chart(file, { units, paint, columns, ascii })),
+    ...spaced(hotSpotLines(file, units, columns, details)),
+  ];
+  const room = details
+    ? Number.POSITIVE_INFINITY
+    : Math.max(
+        LEAST_FOR_FINDINGS,
+        (columns < WIDEST ? LINES.narrow : LINES.wide) - above.length - 1,
+      );
+  const findings = findingList(file, { units, paint, columns, room });
+  const text = [...above, ...spaced(findings), ''].join('\n');
+  // The name stays as it is: it is looked for.
+  return ascii ? name + asciiText(text.slice(name.length)) : text;
 }
 
-/** What the verdict is, of how much, and for which plan it holds. */
-function verdictText({ forecast, settings }: ForecastedFile, paint: ChalkInstance): string {
-  const { verdict, findings, levelDb } = forecast;
-  const label = paintOf(verdict, paint)(verdict.toUpperCase());
-  const counts = SEVERITIES.flatMap((severity) => {
-    const count = findings.filter((finding) => finding.severity === severity).length;
-    return count === 0 ? [] : [`${count} ${severity}${count === 1 ? '' : 's'}`];
-  });
-  const found = counts.length === 0 ? 'nothing found' : counts.join(', ');
-  const holds = `for ${executesText(forecast)} at level ${levelText(levelDb)}`;
-  const disc = `${settings.disc}-inch ${settings.medium}`;
-  const unset = settings.executesIsSet ? '' : ' No profile says what the lathe executes.';
-  return wrapText(`${label} ${holds} on ${disc}: ${found}.${unset}`, '  ', '    ');
+function isSilent({ forecast }: ForecastedFile): boolean {
+  return forecast.findings.some(({ id }) => id === 'silent');
 }
 
-function programText({ forecast, program, settings }: ForecastedFile): string {
-  const { durationSeconds, turns } = forecast;
-  const { rpm, speedFactor } = settings;
-  const [left, right] = program.meanSquare;
-  const speed = `${fixed(rpm, 2)} rpm`;
-  const lathe =
-    speedFactor === 1 ? '' : `, on the lathe ${timeText(durationSeconds / speedFactor)}`;
-  const short = turns < 1 ? ' Shorter than one turn: nothing but silence lies beside it.' : '';
-  const measures = [
-    measureText('loudness', roundDb(program.loudnessLufs), 'LUFS'),
-    measureText('true peak', amplitudeDb(Math.max(...program.truePeak)), 'dBTP'),
-    measureText('average', powerDb((left + right) / 2), 'dBFS rms'),
-  ].filter((text) => text !== '');
-  const measured = measures.length === 0 ? '' : ` ${sentence(measures.join(', '))}`;
-  return `${timeText(durationSeconds)}${lathe}, ${fixed(turns, 1)} turns at ${speed}.${short}${measured}`;
+function spaced(lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ['', ...lines];
 }
 
-/** Empty for what silence does not have. */
-function measureText(name: string, value: number | null, unit: string): string {
-  return value === null ? '' : `${name} ${fixed(value, 1)} ${unit}`;
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
-}
-
-function headroomLines(file: ForecastedFile, units: Units): string[] {
-  const text = headroomText(file, units);
-  return text === '' ? [] : [wrapText(text, '  ', '    ')];
-}
-
-function hotSpotLines(file: ForecastedFile, units: Units): string[] {
+function hotSpotLines(
+  file: ForecastedFile,
+  units: Units,
+  columns: number,
+  details: boolean,
+): string[] {
   const { hotSpots } = file.forecast;
   if (hotSpots.length === 0) return [];
-  const lines = hotSpots.map((spot) =>
-    wrapText(hotSpotText(spot, file.settings, units), '    ', '      '),
-  );
-  return ['', '  Where land is least:', ...lines];
-}
-
-function findingLines(file: ForecastedFile, { units, paint }: TerminalOptions): string[] {
-  const findings = file.forecast.findings.toSorted(
-    (one, other) => (one.atSeconds ?? -Infinity) - (other.atSeconds ?? -Infinity),
-  );
-  if (findings.length === 0) return [];
-  const lines = findings.slice(0, MOST_FINDINGS).map((finding) => {
-    const { message, remedy } = findingText(finding, { settings: file.settings, units });
-    const label = paintOf(finding.severity, paint)(finding.severity);
-    return wrapText(`${label}: ${message} ${remedy}`, '    ', '      ');
-  });
-  const rest = findings.length - lines.length;
-  if (rest > 0) lines.push(`    and ${rest} more; --json has them all`);
-  return ['', '  Findings, in time order:', ...lines];
-}
-
-const SEVERITIES = ['fault', 'caution', 'note'] as const satisfies readonly Severity[];
-
-function paintOf(of: Severity | Verdict, paint: ChalkInstance): ChalkInstance {
-  switch (of) {
-    case 'fault':
-      return paint.bold.red;
-    case 'caution':
-      return paint.bold.yellow;
-    case 'clear':
-      return paint.bold.green;
-    case 'note':
-      return paint.bold;
+  const unseen = file.readFrom === 'motion' ? [wrapText(UNSEEN_SPEED, '  ', '    ', columns)] : [];
+  if (!details) {
+    return [
+      wrapText(TITLE, '  ', '    ', columns),
+      ...hotSpotTable(file, units, columns),
+      ...unseen,
+    ];
   }
+  const texts = hotSpots.map((spot) => hotSpotText(spot, file.settings, units));
+  const lines = texts.map((text, at) => wrapText(`${at + 1}  ${text}`, '  ', '     ', columns));
+  return ['  Where land is least:', ...lines.join('\n').split('\n'), ...unseen];
 }
+
+const TITLE = 'Least land, and the error of speed, depth or timing it holds to, each alone:';
+const UNSEEN_SPEED = 'Read from saved motion: what speed error they hold to was not looked at.';

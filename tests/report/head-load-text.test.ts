@@ -6,8 +6,7 @@ const right = { oneSecond: 1_900_000, tenSeconds: 0, limitRatio: null };
 
 test('the head load names both windows, both channels, the unit and whose the limit is', () => {
   expect(headLoadText({ left, right })).toBe(
-    'Head load: rms acceleration at most 1461 left and 1378 right over 1 s, ' +
-      "994 and 0.0 over 10 s, in m/s². The head's thermal limit is its maker's.",
+    "Head load L 1461, R 1378 m/s² rms over 1 s; L 994, R 0.0 over 10 s; its limit is its maker's.",
   );
 });
 
@@ -16,6 +15,6 @@ test('with a limit in the profile it is told how many times that is reached', ()
     left: { ...left, limitRatio: 0.534 },
     right: { ...right, limitRatio: 1.2 },
   });
-  expect(text).toContain('in m/s²: 0.53 and 1.20 times the mean square of headLimit.');
-  expect(text).toContain("The head's thermal limit is its maker's.");
+  expect(text).toContain('over 10 s; 0.53 and 1.20 times the mean square of headLimit; its');
+  expect(text).toContain("its limit is its maker's.");
 });

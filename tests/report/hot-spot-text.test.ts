@@ -23,21 +23,19 @@ test.each([
 const survives = { speed: 0.0012, depth: 2.1e-6, delay: 0.5 };
 
 test('what is left of land survives on any lathe within the tolerances', () => {
-  expect(textOf({ survives })).toContain(
-    '; survives 0.12 % of speed, 2.1 µm of depth, 0.50 s of delay.',
-  );
+  expect(textOf({ survives })).toContain('; holds to ±0.12 % speed, ±2.1 µm depth, 0.50 s late.');
 });
 
 test('an overcut by tolerances would survive something on a perfect lathe only', () => {
   const text = textOf({ land: -2e-6, landNominal: 4.2e-6, survives });
-  expect(text).toContain('; on a perfect lathe it would survive 0.12 % of speed');
+  expect(text).toContain('; on a perfect lathe it would hold to ±0.12 % speed');
 });
 
 test('an overcut on a perfect lathe survives nothing, and nothing is told', () => {
   const none = { speed: 0, depth: 0, delay: 0 };
-  expect(textOf({ land: -8e-6, landNominal: -2e-6, survives: none })).not.toContain('surviv');
+  expect(textOf({ land: -8e-6, landNominal: -2e-6, survives: none })).not.toContain('hold');
 });
 
 test('a delay that holds for two turns and more is not told', () => {
-  expect(textOf({ survives: { ...survives, delay: null } })).not.toContain('delay');
+  expect(textOf({ survives: { ...survives, delay: null } })).not.toContain('late.');
 });
