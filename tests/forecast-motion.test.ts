@@ -10,6 +10,7 @@ import { BAKED_SETTINGS, bakedSettings } from '../src/motion-file/baked-settings
 import { decodeMotion } from '../src/motion-file/decode-motion.js';
 import { encodeMotion } from '../src/motion-file/encode-motion.js';
 import { COLUMNS } from '../src/motion-file/motion-columns.js';
+import { motionToSave } from '../src/motion-file/motion-to-save.js';
 import type { SavedMotion } from '../src/motion-file/saved-motion.js';
 import { resolveProfile } from '../src/profile/resolve-profile.js';
 import type { Settings } from '../src/settings.js';
@@ -24,15 +25,7 @@ const SETTINGS = resolveProfile();
 
 /** A forecast's motion through a motion file's bytes. */
 function savedFrom(file: ForecastedFile, path: string): SavedMotion {
-  const [source] = file.sources;
-  if (source === undefined || file.motion === null) throw new Error('nothing to save');
-  const truncated = file.forecast.findings.some(({ id }) => id === 'truncated');
-  const settings = bakedSettings(file.settings);
-  const { name, motion, audioSha256 } = file;
-  return decodeMotion(
-    path,
-    encodeMotion({ name, source, truncated, settings, audioSha256, motion }),
-  );
+  return decodeMotion(path, encodeMotion(motionToSave(file)));
 }
 
 function isWhole(motion: MotionSummary | null): boolean {
@@ -119,4 +112,20 @@ test('every setting that the pass reads is among those a motion is saved with', 
     if (other === value || BAKED_SETTINGS.some((baked) => baked === name)) continue;
     expect([name, await motionWith({ ...SETTINGS, [name]: other })]).toEqual([name, plain]);
   }
+});
+
+test('a file that breaks off is still told as one from its motion', async () => {
+  const file = await forecastFile(`${FOLDER}left-only.wav`, SETTINGS, REQUEST);
+  const broken = { ...motionToSave(file), truncated: true };
+  const again = forecastMotion(broken, SETTINGS, REQUEST);
+  expect(again.forecast.findings.map(({ id }) => id)).toContain('truncated');
+  expect(motionToSave(again)).toEqual(broken);
+});
+
+test('a forecast that did not keep its motion, or has several sources, has none to save', async () => {
+  const file = await forecastFile(`${FOLDER}left-only.wav`, SETTINGS, REQUEST);
+  expect(() => motionToSave({ ...file, motion: null })).toThrow(RangeError);
+  expect(() => motionToSave({ ...file, sources: [...file.sources, ...file.sources] })).toThrow(
+    RangeError,
+  );
 });
