@@ -56,10 +56,13 @@ export async function readLayout({ source, file }: OpenWav): Promise<WavLayout> 
     if (walk.pieces.length === MOST_PIECES) throw tooManyPieces(source, at);
     const id = String.fromCharCode(...(await readBytes(source, at, 4)));
     const body = at + 8;
-    const size = sizeOf(id, await numberAt(source, at + 4), walk.longSizes, source.size - body);
     const isData = body === file.dataOffset;
-    if (!isData && !isPlainId(id)) break;
-    if (!isData && body + size > source.size && at >= walk.formEnd) break;
+    const written = await numberAt(source, at + 4);
+    const size = sizeOf(id, isData, written, walk.longSizes) ?? source.size - body;
+    // What lies before sound and format was walked through to find them.
+    const hasAll = at > file.dataOffset && walk.pieces.some((one) => one.id === 'fmt ');
+    const isCut = body + size > source.size && at >= walk.formEnd;
+    if (hasAll && (isCut || !isPlainId(id))) break;
     const piece = { id, body, size: Math.min(size, source.size - body) };
     if (id === 'ds64' && file.container !== 'RIFF') await takeLongSizes(source, piece, walk);
     else walk.pieces.push(piece);
@@ -79,10 +82,12 @@ function formEnd(size: bigint): number {
   return size === 0n ? Number.POSITIVE_INFINITY : 8 + Number(size);
 }
 
-/** What the head promises, or all that is left where it was never filled in. */
-function sizeOf(id: string, written: number, longSizes: LongSizes, rest: number): number {
-  const isUnknown = written === OPEN_SIZE || (id === 'data' && written === 0);
-  return isUnknown ? (longSizes.of(id) ?? rest) : written;
+/** What the head or ds64 promises; null where it was never filled in. */
+function sizeOf(id: string, isData: boolean, written: number, longSizes: LongSizes): number | null {
+  const isUnknown = written === OPEN_SIZE || (isData && written === 0);
+  if (!isUnknown) return written;
+  // ds64 means the first chunk of that name, which is the sound.
+  return id === 'data' && !isData ? null : longSizes.of(id);
 }
 
 async function takeLongSizes(source: ByteSource, piece: WavPiece, walk: Walk): Promise<void> {

@@ -51,8 +51,11 @@ export interface ReadCue {
   readonly note: string | null;
 }
 
-/** The marks of a form: from one `cue ` chunk and one list of associated data. */
-export function readCues({ chunks }: ReadForm): ReadCue[] {
+/**
+ * The marks of a form: from one `cue ` chunk and one list of associated data.
+ * @param last how many of them, the last ones, are asked for; they must be without fault
+ */
+export function readCues({ chunks }: ReadForm, last = Number.POSITIVE_INFINITY): ReadCue[] {
   const [points, ...morePoints] = chunks.filter(({ id }) => id === 'cue ');
   const lists = chunks.filter(
     ({ id, content }) => id === 'LIST' && content.toString('latin1', 0, 4) === 'adtl',
@@ -62,13 +65,16 @@ export function readCues({ chunks }: ReadForm): ReadCue[] {
   const count = points.content.readUInt32LE(0);
   if (points.content.length !== 4 + 24 * count) throw new Error('a wrong number of points');
   const texts = readTexts(lists[0]?.content ?? Buffer.alloc(4));
-  return Array.from({ length: count }, (_, index) => {
-    const at = 4 + 24 * index;
+  const first = Math.max(0, count - last);
+  return Array.from({ length: count - first }, (_, index) => {
+    const at = 4 + 24 * (first + index);
     const name = points.content.readUInt32LE(at);
     const frame = points.content.readUInt32LE(at + 20);
     if (points.content.readUInt32LE(at + 4) !== frame) throw new Error('two positions');
     if (points.content.toString('latin1', at + 8, at + 12) !== 'data') throw new Error('not data');
-    const own = texts.filter(({ content }) => content.readUInt32LE(0) === name);
+    const own = texts.filter(
+      ({ content }) => content.length >= 4 && content.readUInt32LE(0) === name,
+    );
     const textOf = (id: string): string | null => {
       const found = own.find((text) => text.id === id);
       return found === undefined ? null : terminated(found.content.subarray(4));
