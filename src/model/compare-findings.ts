@@ -1,3 +1,4 @@
+import { QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { Seconds } from '../units.js';
 import { mattersAlone, worseBy } from './compare-margins.js';
 import type { FindingChange } from './compare-types.js';
@@ -8,6 +9,8 @@ import type { Finding } from './forecast-types.js';
 const TOUCHING_TURNS = 0.25;
 /** Up to how far apart two that touch no other can still be the same one, turns. */
 const SAME_TURNS = 2;
+/** How far quarters may lie from each other and still be the same, of one. */
+const SAME_QUARTER = 0.1;
 /** What has no place comes before everything that has one. */
 const WHOLE_SIDE = -1e9;
 
@@ -15,7 +18,8 @@ const WHOLE_SIDE = -1e9;
  * What became of the findings. Those of one kind that touch say the same of one place, whether it
  * is now one finding or several; of the rest the nearest two within two turns are the same one.
  * A finding is worse if it is worse than all it stems from, better if all that it became are
- * better; new or gone if it has no other.
+ * better; new or gone if it has no other. Echo risks hang on which quarter turns count as quiet, and
+ * are compared only where both files have the same ones.
  * @param offset how much later the same music comes in the new file
  * @returns in time order of the new file
  */
@@ -25,14 +29,18 @@ export function findingChanges(
   offset: Seconds,
   turn: Seconds,
 ): FindingChange[] {
-  const { became, stems } = relations(before, after, offset, turn);
+  const quarters = (offset / turn) * QUARTERS_PER_TURN;
+  const isOnGrid = Math.abs(quarters - Math.round(quarters)) <= SAME_QUARTER;
+  const isComparable = ({ id }: Finding) => isOnGrid || id !== 'echo-risk';
+  const [earlier, later] = [before.filter(isComparable), after.filter(isComparable)];
+  const { became, stems } = relations(earlier, later, offset, turn);
   const changes = [
-    ...after.map((is) => {
+    ...later.map((is) => {
       const was = worst(stems.get(is) ?? []);
       if (was === null) return mattersAlone(is) ? change('new', null, is, offset) : null;
       return worseBy(was, is) > 1 ? change('worse', was, is, offset) : null;
     }),
-    ...before.map((was) => {
+    ...earlier.map((was) => {
       const is = worst(became.get(was) ?? []);
       if (is === null) return mattersAlone(was) ? change('gone', was, null, offset) : null;
       return worseBy(was, is) < -1 ? change('better', was, is, offset) : null;

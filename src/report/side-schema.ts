@@ -147,5 +147,4 @@ export const sideSchema = z.strictObject({
 export type SideJson = z.infer<typeof sideSchema>;
 export type PlanJson = z.infer<typeof planSchema>;
 export type QuartersJson = z.infer<typeof quartersSchema>;
-export type { FindingJson } from './finding-schema.js';
 export type HotSpotJson = z.infer<typeof hotSpotSchema>;

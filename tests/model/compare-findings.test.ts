@@ -114,6 +114,20 @@ describe('only what matters is told', () => {
   });
 });
 
+test('echo risks are compared only where the quarter turns of both files are the same', () => {
+  const risk = low(10, 11, 9e-6, { id: 'echo-risk', severity: 'note', limit: 25.4e-6 });
+  for (const [quarters, count] of [
+    [0, 1],
+    [3, 1],
+    [-2.08, 1],
+    [2.5, 0],
+    [-0.2, 0],
+  ] as const) {
+    expect(findingChanges([risk], [], (quarters * TURN) / 4, TURN)).toHaveLength(count);
+    expect(findingChanges([], [risk], (quarters * TURN) / 4, TURN)).toHaveLength(count);
+  }
+});
+
 test('changes are in time order, what is about the whole side first', () => {
   const whole = findingWith({ id: 'dc-offset', atSeconds: null, untilSeconds: null });
   const order = findingChanges([low(50, 51), low(5, 6)], [low(20, 21), whole], 0, TURN);
