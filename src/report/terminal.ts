@@ -12,6 +12,7 @@ import { planTable } from './plan-table.js';
 import { levelsText, programLengthText } from './program-text.js';
 import { safeText } from './safe-text.js';
 import { assumptionText, setUpText } from './set-up-text.js';
+import { unseenSpeed } from './unseen-speed.js';
 import { verdictText } from './verdict-text.js';
 import { wrapText } from './wrap-text.js';
 
@@ -43,24 +44,25 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
   const wrap = (text: string, first = '  ') =>
     text === '' ? [] : wrapText(text, first, `${first}  `, columns).split('\n');
   const name = paint.bold(safeText(file.name));
-  const above = [
+  const top = [
     ...wrap(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, ''),
     ...wrap(verdictText(file, paint)),
     ...wrap(programLengthText(file, units)),
     ...wrap([levelsText(file), headroomText(file)].filter((text) => text !== '').join(' ')),
     ...wrap(isSilent(file) ? '' : headLoadText(file.forecast.headLoad)),
+  ];
+  const below = [
     ...planTable(file, units, columns),
     ...spaced(chart(file, { units, paint, columns, ascii })),
     ...spaced(hotSpotLines(file, units, columns, details)),
   ];
-  const room = details
-    ? Number.POSITIVE_INFINITY
-    : Math.max(
-        LEAST_FOR_FINDINGS,
-        (columns < WIDEST ? LINES.narrow : LINES.wide) - above.length - 1,
-      );
-  const findings = findingList(file, { units, paint, columns, room });
-  const text = [...above, ...spaced(findings), ''].join('\n');
+  const lines = columns < WIDEST ? LINES.narrow : LINES.wide;
+  const left = lines - top.length - below.length;
+  const room = details ? Number.POSITIVE_INFINITY : Math.max(LEAST_FOR_FINDINGS, left - 1);
+  const findings = spaced(findingList(file, { units, paint, columns, room }));
+  // A blank between the sentences and the table, where it costs no finding.
+  const blank = findings.length < left ? [''] : [];
+  const text = [...top, ...blank, ...below, ...findings, ''].join('\n');
   // The name stays as it is: it is looked for.
   return ascii ? name + asciiText(text.slice(name.length)) : text;
 }
@@ -81,7 +83,7 @@ function hotSpotLines(
 ): string[] {
   const { hotSpots } = file.forecast;
   if (hotSpots.length === 0) return [];
-  const unseen = file.readFrom === 'motion' ? [wrapText(UNSEEN_SPEED, '  ', '    ', columns)] : [];
+  const unseen = unseenSpeed(file) === '' ? [] : [`  ${unseenSpeed(file)}`];
   if (!details) {
     return [
       wrapText(TITLE, '  ', '    ', columns),
@@ -95,4 +97,3 @@ function hotSpotLines(
 }
 
 const TITLE = 'Least land, and the error of speed, depth or timing it holds to, each alone:';
-const UNSEEN_SPEED = 'Read from saved motion: what speed error they hold to was not looked at.';

@@ -33,6 +33,9 @@ test('an error that nothing comes of is ample, one that was not looked at is a s
   const survives = { speed: null, depth: 4e-6, delay: null };
   expect(tableOf({ survives })[1]).toMatch(/ ample +±4\.0 µm +ample$/);
   expect(tableOf({ survives }, 100, { readFrom: 'motion' })[1]).toMatch(/ – +±4\.0 µm +ample$/);
+  const [source] = forecastedFile().sources;
+  const sources = [{ ...source!, sampleRate: 32_000 }];
+  expect(tableOf({ survives }, 100, { sources })[1]).toMatch(/ – +±4\.0 µm +ample$/);
   expect(tableOf({ survives: null })[1]).toMatch(/ – +– +–$/);
 });
 

@@ -300,6 +300,10 @@ describe('one screen', () => {
   test('saved motion is said, once, not to have been asked for speed', () => {
     const text = flat(sideText({ ...file, readFrom: 'motion' }, MONOCHROME));
     expect(text.match(/speed error .* was not looked at/g)).toHaveLength(1);
+    const sources = file.sources.map((source) => ({ ...source, sampleRate: 22_050 }));
+    expect(flat(sideText({ ...file, sources }, MONOCHROME))).toContain(
+      'At this sample rate, what speed',
+    );
     expect(flat(sideText(file, MONOCHROME))).not.toContain('not looked at');
   });
 });
