@@ -9,14 +9,22 @@ import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
 import { wrapText } from './wrap-text.js';
 
-/** Changes that are shown; the JSON has all of them. */
+export interface ComparisonContext extends FindingContext {
+  /** Of the terminal; 80 by default. */
+  readonly columns?: number;
+  /** Every change, however long that gets. */
+  readonly details?: boolean;
+}
+
+/** Changes that are shown without `details`. */
 const MOST_CHANGES = 40;
 
 /**
  * What became of a side since another file: the figures in a sentence, then land and findings in
  * time order, one a line. All times are the new file's.
  */
-export function comparisonText(comparison: Comparison, context: FindingContext): string {
+export function comparisonText(comparison: Comparison, context: ComparisonContext): string {
+  const { columns, details = false } = context;
   const changes = [
     ...comparison.land.map((land) => ({ at: land.atSeconds, text: landText(land, context) })),
     ...comparison.findings.map((finding) => ({
@@ -24,9 +32,11 @@ export function comparisonText(comparison: Comparison, context: FindingContext):
       text: findingChangeText(finding, comparison.offsetSeconds ?? 0, context),
     })),
   ].sort((one, other) => (one.at === other.at ? 0 : one.at - other.at));
-  const shown = changes.slice(0, MOST_CHANGES).map(({ text }) => wrapText(text, '    ', '      '));
+  const shown = changes
+    .slice(0, details ? changes.length : MOST_CHANGES)
+    .map(({ text }) => wrapText(text, '    ', '      ', columns));
   const rest = changes.length - shown.length;
-  if (rest > 0) shown.push(`    and ${rest} more; --json has them all`);
+  if (rest > 0) shown.push(`    and ${rest} more (--details: all of them)`);
   const figures = figureTexts(comparison, context);
   const parts = [
     ...shiftTexts(comparison.offsetSeconds),
@@ -34,7 +44,7 @@ export function comparisonText(comparison: Comparison, context: FindingContext):
     ...(figures.length + changes.length > 0 ? [] : [nothingText(comparison)]),
   ];
   const head = `Against ${safeText(comparison.name)}: ${parts.join('; ') || 'the places below'}.`;
-  return [wrapText(head, '  ', '    '), ...shown].join('\n');
+  return [wrapText(head, '  ', '    ', columns), ...shown].join('\n');
 }
 
 function shiftTexts(offset: number | null): string[] {

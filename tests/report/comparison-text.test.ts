@@ -171,7 +171,25 @@ test('of very many changes the first forty are shown, and how many more there ar
   }));
   const lines = told({ findings });
   expect(lines.match(/new caution/g)).toHaveLength(40);
-  expect(lines).toMatch(/\n {4}and 5 more; --json has them all$/);
+  expect(lines).toMatch(/\n {4}and 5 more \(--details: all of them\)$/);
+  const all = comparisonText(comparisonWith({ findings }), { ...context, details: true });
+  expect(all.match(/new caution/g)).toHaveLength(45);
+  expect(all).not.toContain('more');
+});
+
+test('lines are as long as the terminal is wide', () => {
+  const findings = [{ change: 'new' as const, atSeconds: 1, before: null, after: findingWith() }];
+  const longest = (columns?: number) => {
+    const width = columns === undefined ? {} : { columns };
+    const text = comparisonText(comparisonWith({ findings, land: [LOST] }), {
+      ...context,
+      ...width,
+    });
+    return Math.max(...text.split('\n').map((line) => line.length));
+  };
+  expect(longest()).toBeLessThanOrEqual(80);
+  expect(longest(100)).toBeLessThanOrEqual(100);
+  expect(longest(100)).toBeGreaterThan(80);
 });
 
 test('a name cannot act on the terminal', () => {
