@@ -13,6 +13,9 @@ import { readHead } from './read-head.js';
 import type { SavedMotion } from './saved-motion.js';
 import { unpackColumn } from './unpack-column.js';
 
+/** A turn that is nearly whole frames is taken as such, which makes it longer by far less. */
+const SAME_TURN = 1e-9;
+
 /**
  * What the bytes of a motion file hold. Whatever bytes they are, they give a summary that is whole
  * and finite, or an InputError; nothing is believed that is not checked, and no more is unpacked
@@ -27,6 +30,10 @@ export function decodeMotion(path: string, bytes: Uint8Array): SavedMotion {
   if (head.quarterCount !== wantedQuarters(head)) {
     throw contradiction(path, `${head.quarterCount} quarter turns`, `${wantedQuarters(head)}`);
   }
+  const { turnSeconds, settings } = head;
+  if (!(Math.abs((turnSeconds * settings.rpm) / 60 - 1) < SAME_TURN)) {
+    throw contradiction(path, `a turn of ${turnSeconds} s`, `${60 / settings.rpm} s`);
+  }
   let at = HEAD_AT + headBytes;
   for (const [index, { name, type, of }] of COLUMNS.entries()) {
     const length = head.columns[index]?.bytes ?? 0;
@@ -35,7 +42,7 @@ export function decodeMotion(path: string, bytes: Uint8Array): SavedMotion {
     at += length;
   }
   if (at !== bytes.length) throw contradiction(path, `${bytes.length} bytes`, `${at}`);
-  const { name, source, truncated, settings, audioSha256 } = head;
+  const { name, source, truncated, audioSha256 } = head;
   return { name, source: { path, ...source }, truncated, settings, audioSha256, motion };
 }
 

@@ -143,6 +143,10 @@ describe('malice: the checksum holds', () => {
       () => rebuilt({ quarterCount: 2 ** 17, durationSeconds: 1.8 * 32_767 }),
     ],
     ['no turn at all', () => rebuilt({ quarterCount: 0, durationSeconds: 0 })],
+    [
+      'a turn that the speed does not make',
+      () => rebuilt({ turnSeconds: 3.6, durationSeconds: 2 * MOTION.durationSeconds }),
+    ],
     ['a turn of no length', () => rebuilt({ turnSeconds: 1e-320 })],
     ['no column', () => rebuilt({ columns: [] })],
     ['columns in another order', () => rebuilt({ columns: columnsOf().reverse() })],

@@ -3,7 +3,7 @@ import { bakedSettings } from '../../src/motion-file/baked-settings.js';
 import type { SavedMotion } from '../../src/motion-file/saved-motion.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
 
-/** A summary as it would be saved from an invented stereo file at 44.1 kHz. */
+/** A summary under the default profile, but for its own speed, as it would be saved from an invented stereo file at 44.1 kHz. */
 export function savedMotion(
   motion: MotionSummary,
   changes: Partial<SavedMotion> = {},
@@ -21,7 +21,7 @@ export function savedMotion(
       durationSeconds: motion.durationSeconds,
     },
     truncated: false,
-    settings: bakedSettings(resolveProfile()),
+    settings: { ...bakedSettings(resolveProfile()), rpm: 60 / motion.turnSeconds },
     audioSha256: null,
     motion,
     ...changes,
