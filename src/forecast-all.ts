@@ -57,7 +57,7 @@ async function forecastIn(run: SideRun, path: string): Promise<ForecastedFile> {
   const parts = await partsOfFile(path, settings);
   const request = requestFor(path);
   // One thread does a file's parts in their order.
-  if (pool.jobs === 1 || parts.length === 1) {
+  if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));
   }
   const measured = await Promise.all(parts.map((part) => pool.run.part({ ...job, part })));

@@ -2,6 +2,7 @@ import { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import type { Request } from './forecast-side.js';
 import { forecastSide } from './model/forecast-model.js';
+import type { LinearSolver } from './model/linear-program.js';
 import {
   type BakedSetting,
   type BakedSettings,
@@ -22,6 +23,7 @@ export function forecastMotion(
   saved: SavedMotion,
   settings: Settings,
   request: Request,
+  solver: { readonly solve?: LinearSolver } = {},
 ): ForecastedFile {
   const { motion, source, truncated } = saved;
   const asked = bakedSettings(settings);
@@ -35,6 +37,7 @@ export function forecastMotion(
     program: motion.program,
     forecast: forecastSide(motion, settings, {
       ...request,
+      ...solver,
       source: { sampleRate, channels, truncated },
     }),
     readFrom: 'motion',

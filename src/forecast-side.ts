@@ -1,15 +1,20 @@
 import { basename } from 'node:path';
 import { analysePart, type PartMotion } from './analysis/analyse-part.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
+import { hashAudio } from './analysis/hash-audio.js';
 import { joinParts } from './analysis/join-parts.js';
 import type { EdgeWindow } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { frameBytes } from './analysis/sample-format.js';
 import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
+import { forecastMotion } from './forecast-motion.js';
 import type { ForecastedFile, SourceFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
+import type { LinearSolver } from './model/linear-program.js';
 import { withSurvival } from './model/with-survival.js';
+import { isMotionFile } from './motion-file/is-motion.js';
+import { readMotionFile } from './motion-file/read-motion-file.js';
 import type { Planner, Settings } from './settings.js';
 
 /** How a side is to be forecast, beyond the profile. */
@@ -18,11 +23,14 @@ export interface Request {
   readonly planner: Planner;
   /** Hands the motion summary out with the forecast. */
   readonly keepMotion?: boolean;
+  /** Reads the audio once more for its hash. */
+  readonly hashAudio?: boolean;
 }
 
 /**
  * The forecast of one file as one side: decode → analyse → plan → verify.
  * Everything after the motion summary is arithmetic on it, but for a closer look at the hot spots.
+ * A file of saved motion is taken as well.
  * @param onBytes told of the bytes of sound that are done since it was told last
  * @throws InputError if the file cannot be read or is not fit
  */
@@ -32,6 +40,10 @@ export async function forecastFile(
   request: Request,
   onBytes: (bytes: number) => void = () => {},
 ): Promise<ForecastedFile> {
+  if (await isMotionFile(path)) {
+    const saved = await readMotionFile(path);
+    return forecastMotion(saved, settings, request, await solverFor(request));
+  }
   return await withWav(path, async (wav) => {
     const motions: PartMotion[] = [];
     for (const part of partsOf(wav.file.format, wav.file.frames, settings)) {
@@ -41,8 +53,12 @@ export async function forecastFile(
   });
 }
 
-/** The parts in which a file can be measured by several threads; depends on nothing else. */
+/**
+ * The parts in which a file can be measured by several threads; none of a file whose motion was
+ * measured before.
+ */
 export async function partsOfFile(path: string, settings: Settings): Promise<readonly Part[]> {
+  if (await isMotionFile(path)) return [];
   return await withWav(path, async ({ file }) => partsOf(file.format, file.frames, settings));
 }
 
@@ -85,7 +101,11 @@ async function forecastOpen(
   const { format, frames, truncated, path } = wav.file;
   const motion = joinParts(motions, format, frames, settings);
   const source = { sampleRate: format.sampleRate, channels: format.channels, truncated };
-  const forecast = forecastSide(motion, settings, { ...request, source });
+  const forecast = forecastSide(motion, settings, {
+    ...request,
+    ...(await solverFor(request)),
+    source,
+  });
   const windows = await readEdges(wav, settings, forecast.hotSpots);
   return {
     name: basename(path),
@@ -95,7 +115,7 @@ async function forecastOpen(
     forecast: withSurvival(forecast, motion, settings, windows),
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
-    audioSha256: null,
+    audioSha256: request.hashAudio === true ? await hashAudio(wav) : null,
   };
 }
 
@@ -110,6 +130,13 @@ async function readEdges(
     windows.push(await readEdgeWindow(wav, settings, atSeconds));
   }
   return windows;
+}
+
+/** The solver, where a plan is asked for that needs one. */
+async function solverFor({ planner }: Request): Promise<{ readonly solve?: LinearSolver }> {
+  if (planner !== 'tightest') return {};
+  const { loadLinearSolver } = await import('./linear-solver.js');
+  return { solve: await loadLinearSolver() };
 }
 
 function sourceOf(file: WavFile): SourceFile {

@@ -83,4 +83,5 @@ export interface Settings {
   readonly headLimit: number | null;
 }
 
-export type Planner = 'fixed' | 'machine' | 'turn-ahead' | 'tightest';
+export const PLANNERS = ['fixed', 'machine', 'turn-ahead', 'tightest'] as const;
+export type Planner = (typeof PLANNERS)[number];

@@ -197,7 +197,9 @@ export class LowBandMeter {
     if (total === 0) return;
     const [q, result] = [this.#quarter, this.#result];
     if (Math.min(sums.left, sums.right) > SILENT_SHARE * total) {
-      result.correlation[q] = sums.crossRe / Math.sqrt(sums.left * sums.right);
+      // Two roots, since the product of what a program leaves behind it may be too small for any.
+      const correlation = sums.crossRe / (Math.sqrt(sums.left) * Math.sqrt(sums.right));
+      result.correlation[q] = Math.max(-1, Math.min(1, correlation));
       result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
     }
     const vertical = Math.max(0, (total - 2 * sums.crossRe) / 2);

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { OutputError, UsageError } from '../errors.js';
 import { furrowVersion } from '../version.js';
 import { addAccept } from './accept.js';
+import { bugText } from './bug-text.js';
 import { addCompletion } from './completion.js';
 import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
 import { addForecast } from './forecast.js';
@@ -63,7 +64,6 @@ function tell(error: unknown, { error: write }: StandardError): number {
     write(error.message);
     return NOT_WRITTEN;
   }
-  const stack = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  write(`this is a bug in furrow, not in what it was given; please report it\n${stack}`);
+  write(bugText(error));
   return BUG;
 }

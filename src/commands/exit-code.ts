@@ -21,15 +21,18 @@ export const EXIT_CODES = `Exit codes:
 const SEVERITIES: readonly Severity[] = ['note', 'caution', 'fault'];
 
 /**
- * What a run amounts to. A bug wins over unreadable input, and that over findings; without `failOn`
- * these are none.
+ * What a run amounts to. A bug wins over what could not be written, that over unreadable input, and
+ * that over findings; without `failOn` these are none.
+ * @param unwritten how many results could not be written
  */
 export function exitCodeOf(
   failures: readonly Failure[],
+  unwritten: number,
   found: ReadonlySet<Severity>,
   failOn: Severity | undefined,
 ): number {
   if (failures.some(({ code }) => code === 'crashed')) return BUG;
+  if (unwritten > 0) return NOT_WRITTEN;
   if (failures.length > 0) return UNREADABLE;
   if (failOn === undefined) return DONE;
   const grave = SEVERITIES.slice(SEVERITIES.indexOf(failOn));

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { UsageError } from '../errors.js';
+import { PLANNERS } from '../settings.js';
 
 /** Levels that a side can be asked for; far outside of what is cut. */
 const LEVEL = { from: -40, to: 20 };
@@ -16,11 +17,22 @@ const optionsSchema = z.strictObject({
   pitch: z.string().optional(),
   width: z.string().optional(),
   elliptical: z.number().nullable().optional(),
-  planner: z.enum(['fixed', 'machine', 'turn-ahead']),
+  planner: z.enum(PLANNERS),
   units: z.enum(['metric', 'us']),
   json: z.boolean().default(false),
   ndjson: z.boolean().default(false),
   quarters: z.boolean().default(false),
+  scale: z.boolean().default(false),
+  details: z.boolean().default(false),
+  brief: z.boolean().default(false),
+  commonLevel: z.boolean().default(false),
+  against: z.string().optional(),
+  table: z.string().optional(),
+  csv: z.string().optional(),
+  markers: z.string().optional(),
+  cue: z.string().optional(),
+  client: z.string().optional(),
+  saveMotion: z.string().optional(),
   quiet: z.boolean().default(false),
   jobs: z.int().positive().optional(),
   failOn: z.enum(['note', 'caution', 'fault']).optional(),

@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { PLANNERS } from '../settings.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
 import { countOf, numberOf, numberOrOff } from './option-values.js';
 import type { Run } from './run.js';
@@ -21,7 +22,7 @@ export function addForecast(program: Command, run: Run): void {
     .option('--elliptical <Hz>', 'corner of the elliptical filter, or off', numberOrOff)
     .addOption(
       new Option('--planner <name>', 'whose plan is shown beside the machine')
-        .choices(['fixed', 'machine', 'turn-ahead'])
+        .choices(PLANNERS)
         .default('turn-ahead'),
     )
     .addOption(
@@ -29,9 +30,25 @@ export function addForecast(program: Command, run: Run): void {
         .choices(['metric', 'us'])
         .default('metric'),
     )
+    .option('--details', 'several sides: details of each; one side: every finding')
+    .addOption(new Option('--brief', 'no details, one line a side').conflicts(['details', 'scale']))
+    .addOption(
+      new Option('--scale', 'the diameters to read off the lathe, a page a side').conflicts([
+        'json',
+        'ndjson',
+      ]),
+    )
+    .option('--common-level', 'with the one level at which all sides fit and trace')
+    .option('--against <file>', 'what has changed since an older file, WAV or motion')
     .addOption(new Option('--json', 'write one JSON document').conflicts('ndjson'))
     .option('--ndjson', 'write a JSON object a line, as sides are done')
     .option('--quarters', 'with columns per quarter turn in the JSON')
+    .option('--table <file>', 'write a CSV with a row a side')
+    .option('--csv <dir>', 'write a CSV a side with a row per quarter turn')
+    .option('--markers <dir>', 'write findings and hot spots in file time, a CSV a side')
+    .option('--cue <dir>', 'copy each WAV with findings and hot spots as cue points')
+    .option('--client <file>', 'write for the client what is wrong and what to send instead')
+    .option('--save-motion <dir>', 'save the motion of each side; it can be given like a WAV')
     .option('--jobs <count>', 'how many threads work at a time; all cores by default', countOf)
     .option('--quiet', 'nothing on stderr but errors')
     .addOption(

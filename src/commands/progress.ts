@@ -6,6 +6,8 @@ import type { Surroundings } from './surroundings.js';
 export interface Progress {
   /** The next file in order is done. */
   readonly fileDone: () => void;
+  /** Takes the line away until there is something new to show. */
+  readonly hide: () => void;
   /** Takes the line away and shows no more. */
   readonly close: () => void;
 }
@@ -47,6 +49,7 @@ export function showProgress(
     fileDone: () => {
       filesDone += 1;
     },
+    hide: () => errors.status(''),
     close: () => {
       clearInterval(timer);
       errors.status('');

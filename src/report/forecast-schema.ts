@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { commonLevelSchema } from './common-level-schema.js';
 import { FAILURE_CODES } from './failure.js';
 import { sideSchema } from './side-schema.js';
 
@@ -17,6 +18,7 @@ export const forecastSchema = z
     furrow: z.string().describe('Version of furrow.'),
     sides: z.array(sideSchema),
     failures: z.array(failureSchema),
+    commonLevel: commonLevelSchema.optional(),
   })
   .describe('Forecasts of one or more sides. Units are in the keys.');
 
@@ -29,6 +31,7 @@ const summarySchema = z.strictObject({
   caution: z.int(),
   fault: z.int(),
   failures: z.int(),
+  commonLevel: commonLevelSchema.optional(),
 });
 
 /** What a line of `--ndjson` is: sides and failures in input order, then one summary. */

@@ -1,3 +1,4 @@
+import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
 import { FORMAT, type ForecastJson } from './forecast-schema.js';
 import type { SideJson } from './side-schema.js';
@@ -15,16 +16,18 @@ export function forecastJson(document: ForecastJson): string {
   return `${text}\n`;
 }
 
-/** The document `furrow.forecast/1`. */
+/** The document `furrow.forecast/1`; `common` only where it was asked for. */
 export function forecastDocument(
   sides: readonly SideJson[],
   failures: readonly Failure[],
   version: string,
+  common: CommonLevelJson | null,
 ): ForecastJson {
   return {
     format: FORMAT,
     furrow: version,
     sides: [...sides],
     failures: failures.map(({ path, code, message }) => ({ path, code, message })),
+    ...(common === null ? {} : { commonLevel: common }),
   };
 }

@@ -1,11 +1,12 @@
-import type { ForecastedFile } from '../forecast-result.js';
 import type { Verdict } from '../model/forecast-types.js';
+import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
 import { FORMAT, type Line } from './forecast-schema.js';
 import { type JsonOptions, sideToJson } from './side-json.js';
+import type { ToldFile } from './told-file.js';
 
 /** A side as one line. */
-export function sideLine(file: ForecastedFile, options: JsonOptions): string {
+export function sideLine(file: ToldFile, options: JsonOptions): string {
   return line({ format: FORMAT, type: 'side', ...sideToJson(file, options) });
 }
 
@@ -14,11 +15,12 @@ export function failureLine({ path, code, message }: Failure): string {
   return line({ format: FORMAT, type: 'failure', path, code, message });
 }
 
-/** The last line: how many there were of what. */
+/** The last line: how many there were of what; `common` only where it was asked for. */
 export function summaryLine(
   verdicts: readonly Verdict[],
   failures: number,
   version: string,
+  common: CommonLevelJson | null,
 ): string {
   const count = (verdict: Verdict) => verdicts.filter((each) => each === verdict).length;
   return line({
@@ -30,6 +32,7 @@ export function summaryLine(
     caution: count('caution'),
     fault: count('fault'),
     failures,
+    ...(common === null ? {} : { commonLevel: common }),
   });
 }
 

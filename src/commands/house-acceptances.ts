@@ -1,0 +1,40 @@
+import { basename, dirname, resolve } from 'node:path';
+import type { AcceptedEntry } from '../accepted/accepted-schema.js';
+import { applyAccepted } from '../accepted/apply-accepted.js';
+import { type AcceptedFile, entriesFor, readAccepted } from '../accepted/read-accepted.js';
+import type { ForecastedFile } from '../forecast-result.js';
+import { acceptanceNotes } from '../report/acceptance-text.js';
+import type { ToldFile } from '../report/told-file.js';
+import type { StandardError } from './standard-error.js';
+
+/** What the house has accepted of files, from the `furrow.accepted.json` beside each. */
+export interface HouseAcceptances {
+  /** Whether anything is said of a file, so that its hash is needed. */
+  readonly concerns: (path: string) => boolean;
+  /** A forecast with its accepted findings marked; what does not hold is said. */
+  readonly apply: (path: string, file: ForecastedFile) => ToldFile;
+}
+
+/** @throws UsageError where such a file is wrong */
+export async function houseAcceptances(
+  files: readonly string[],
+  cwd: string,
+  errors: StandardError,
+): Promise<HouseAcceptances> {
+  const folders = new Map<string, AcceptedFile | null>();
+  for (const folder of new Set(files.map((file) => dirname(file)))) {
+    folders.set(folder, await readAccepted(resolve(cwd, folder), folder));
+  }
+  const entriesOf = (path: string): AcceptedEntry[] =>
+    entriesFor(folders.get(dirname(path)) ?? null, basename(path));
+  return {
+    concerns: (path) => entriesOf(path).length > 0,
+    apply: (path, file) => {
+      const entries = entriesOf(path);
+      if (entries.length === 0) return file;
+      const applied = applyAccepted(file, entries);
+      for (const note of acceptanceNotes(applied)) errors.notice(note);
+      return { ...applied.file, voidAcceptances: applied.voided };
+    },
+  };
+}

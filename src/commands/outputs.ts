@@ -1,0 +1,200 @@
+import { join, resolve } from 'node:path';
+import { withWav } from '../analysis/wav-file.js';
+import { InputError, OutputError } from '../errors.js';
+import { MOTION_EXTENSION } from '../motion-file/motion-layout.js';
+import { motionToSave } from '../motion-file/motion-to-save.js';
+import { checkOutputFile, checkOutputFolder } from '../report/check-output.js';
+import { type ClientSide, clientSide } from '../report/client-side.js';
+import { clientText } from '../report/client-text.js';
+import { hotSpotMarks } from '../report/cue-copy/hot-spot-marks.js';
+import type { Failure } from '../report/failure.js';
+import { markersCsv } from '../report/markers-csv.js';
+import { outputNames } from '../report/output-names.js';
+import { quartersCsv } from '../report/quarters-csv.js';
+import { safeText } from '../report/safe-text.js';
+import { type TableRow, tableCsv, tableRow } from '../report/side-table-csv.js';
+import type { ToldFile } from '../report/told-file.js';
+import { writeFileAtomic } from '../report/write-atomic.js';
+import { bugText } from './bug-text.js';
+import type { ForecastOptions } from './forecast-options.js';
+import type { StandardError } from './standard-error.js';
+
+/** Somewhere results go besides stdout. */
+export interface Output {
+  /** @param path what was read, as it was found */
+  readonly side: (file: ToldFile, path: string) => Promise<void>;
+  readonly failure: (failure: Failure) => void;
+  /** After the last. */
+  readonly end: () => Promise<void>;
+}
+
+/** All outputs of a run. */
+export interface Outputs {
+  readonly all: readonly Output[];
+  /** Hands something to each; what cannot be written is said, and the others go on. */
+  readonly write: (hand: (output: Output) => Promise<void>) => Promise<void>;
+  /** How often something could not be written. */
+  readonly unwritten: () => number;
+  /** Whether furrow itself failed to. */
+  readonly hasBug: () => boolean;
+}
+
+/** What is written into a folder, a file a side. */
+interface PerSide {
+  readonly option: string;
+  readonly folder: string | undefined;
+  readonly extension: string;
+  readonly write: (file: ToldFile, path: string) => Promise<void>;
+}
+
+/**
+ * The outputs that the options ask for; paths that cannot be written are refused before work
+ * begins.
+ * @param files the files of the run, which are never written over
+ * @throws UsageError
+ */
+export async function openOutputs(
+  options: ForecastOptions,
+  files: readonly string[],
+  cwd: string,
+  errors: StandardError,
+): Promise<Outputs> {
+  const all = await outputsFor(options, files, cwd, errors);
+  let unwritten = 0;
+  let hasBug = false;
+  return {
+    all,
+    write: async (hand) => {
+      for (const output of all) {
+        try {
+          await hand(output);
+        } catch (error) {
+          // The others, and the other sides, do not suffer for it.
+          unwritten += 1;
+          if (error instanceof OutputError || error instanceof InputError) {
+            errors.error(safeText(error.message));
+          } else {
+            hasBug = true;
+            errors.error(bugText(error));
+          }
+        }
+      }
+    },
+    unwritten: () => unwritten,
+    hasBug: () => hasBug,
+  };
+}
+
+async function outputsFor(
+  options: ForecastOptions,
+  files: readonly string[],
+  cwd: string,
+  errors: StandardError,
+): Promise<Output[]> {
+  const inputs = files.map((file) => resolve(cwd, file));
+  const outputs: Output[] = [];
+  for (const each of perSide(options, errors)) {
+    if (each.folder === undefined) continue;
+    const folder = resolve(cwd, each.folder);
+    await checkOutputFolder(folder, { option: each.option });
+    const targets = new Map(
+      outputNames(files).map((name, at) => [files[at], join(folder, `${name}${each.extension}`)]),
+    );
+    for (const path of targets.values()) {
+      await checkOutputFile(path, { option: each.option, inputs });
+    }
+    outputs.push({
+      side: async (file, path) => await each.write(file, targets.get(path) ?? path),
+      failure: () => {},
+      end: async () => {},
+    });
+  }
+  for (const [option, path, output] of [
+    ['--table', options.table, tableOutput],
+    ['--client', options.client, clientOutput],
+  ] as const) {
+    if (path === undefined) continue;
+    const target = resolve(cwd, path);
+    await checkOutputFile(target, { option, inputs });
+    outputs.push(output(target));
+  }
+  return outputs;
+}
+
+function perSide(options: ForecastOptions, errors: StandardError): PerSide[] {
+  return [
+    {
+      option: '--csv',
+      folder: options.csv,
+      extension: '.quarters.csv',
+      write: async (file, path) => await writeFileAtomic(path, quartersCsv(file)),
+    },
+    {
+      option: '--markers',
+      folder: options.markers,
+      extension: '.markers.csv',
+      write: async (file, path) => await writeFileAtomic(path, markersCsv(file, options.units)),
+    },
+    {
+      option: '--cue',
+      folder: options.cue,
+      extension: '.wav',
+      write: async (file, path) => await writeCue(file, path, options, errors),
+    },
+    {
+      option: '--save-motion',
+      folder: options.saveMotion,
+      extension: MOTION_EXTENSION,
+      write: async (file, path) => {
+        const { encodeMotion } = await import('../motion-file/encode-motion.js');
+        await writeFileAtomic(path, encodeMotion(motionToSave(file)));
+      },
+    },
+  ];
+}
+
+async function writeCue(
+  file: ToldFile,
+  path: string,
+  { units }: ForecastOptions,
+  errors: StandardError,
+): Promise<void> {
+  const [source] = file.sources;
+  if (file.readFrom === 'motion' || source === undefined) {
+    errors.notice(
+      `${safeText(file.name)}: a saved motion carries no sound to mark; --cue left out`,
+    );
+    return;
+  }
+  const { writeCueCopy } = await import('../report/cue-copy/write-cue-copy.js');
+  await withWav(source.path, async (wav) => {
+    await writeCueCopy(wav, path, hotSpotMarks(file, units));
+  });
+}
+
+function tableOutput(path: string): Output {
+  const rows: TableRow[] = [];
+  return {
+    side: async (file) => {
+      rows.push(tableRow(file));
+    },
+    failure: (failure) => {
+      rows.push(tableRow(failure));
+    },
+    end: async () => await writeFileAtomic(path, tableCsv(rows)),
+  };
+}
+
+function clientOutput(path: string): Output {
+  const sides: ClientSide[] = [];
+  const failures: Failure[] = [];
+  return {
+    side: async (file) => {
+      sides.push(clientSide(file));
+    },
+    failure: (failure) => {
+      failures.push(failure);
+    },
+    end: async () => await writeFileAtomic(path, clientText(sides, failures)),
+  };
+}
