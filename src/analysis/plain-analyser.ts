@@ -64,30 +64,32 @@ export class PlainAnalyser implements PartAnalyser {
     this.#samples = longer;
   }
 
-  /** Measures the pieces that are heard. */
+  /** Measures the pieces that are heard; the last one waits for the end, whatever may still come. */
   #measure(isOver: boolean): void {
     for (let piece = this.#pieces[0]; piece !== undefined; piece = this.#pieces[0]) {
-      if (!isOver && this.#first + this.#length < piece.readUntil) return;
-      const heard = this.#framesOf(piece);
+      const isLast = this.#pieces.length === 1;
+      const end = this.#first + this.#length;
+      if (!isOver && (isLast || end < piece.readUntil)) return;
+      const heard = this.#framesBetween(piece.readFrom, isLast ? end : piece.readUntil);
       this.#done.push(plainPart(heard, this.#program, piece, this.#settings));
       this.#pieces.shift();
       this.#forget(this.#pieces[0]?.readFrom ?? piece.readUntil);
     }
   }
 
-  #framesOf({ readFrom, readUntil }: Part): Stereo {
+  #framesBetween(from: number, until: number): Stereo {
     const channel = (of: 0 | 1): Float64Array =>
       Float64Array.from(
-        { length: readUntil - readFrom },
-        (_, n) => this.#samples[2 * (readFrom - this.#first + n) + of]!,
+        { length: until - from },
+        (_, n) => this.#samples[2 * (from - this.#first + n) + of]!,
       );
     return { left: channel(0), right: channel(1) };
   }
 
   #forget(until: number): void {
-    const unneeded = until - this.#first;
+    const unneeded = Math.min(until - this.#first, this.#length);
     this.#samples.copyWithin(0, 2 * unneeded, 2 * this.#length);
-    this.#first = until;
+    this.#first += unneeded;
     this.#length -= unneeded;
   }
 }

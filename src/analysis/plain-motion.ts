@@ -39,7 +39,8 @@ export function plainMotion(
 
 /**
  * The same of one part of a program.
- * @param heard the program from the part's `readFrom` to its `readUntil`
+ * @param heard the program from the part's `readFrom` to its `readUntil`, and what a change of rate
+ *   may have left after its end
  */
 export function plainPart(
   heard: Stereo,
@@ -54,6 +55,8 @@ export function plainPart(
 
   const stretch = 2 ** limit.halvings;
   const heardBase = Math.ceil(heard.left.length / stretch);
+  const framesLeft = program.frames - part.readFrom;
+  const weighedBase = Math.min(heardBase, Math.ceil(framesLeft / stretch));
   const lastEdge = binEdge(clock, quarterCount * BINS_PER_QUARTER);
   const after = Math.ceil((lastEdge + AFTER_SECONDS * clock.rate) / 2);
   const baseLength = LEAD_BASE_FRAMES + Math.max(after, heardBase);
@@ -85,7 +88,7 @@ export function plainPart(
     stepPowers: countedSteps(
       stepPowersOf(
         mapStereo(base, (channel) =>
-          channel.subarray(LEAD_BASE_FRAMES, LEAD_BASE_FRAMES + heardBase),
+          channel.subarray(LEAD_BASE_FRAMES, LEAD_BASE_FRAMES + weighedBase),
         ),
         limit.baseRate,
       ),
