@@ -6,6 +6,8 @@ import type { Settings } from './settings.js';
 import type { Outcome } from './side-jobs.js';
 import type { SidePool } from './side-pool.js';
 
+export { kernelIsAvailable } from './analysis/analyse-part.js';
+
 /** How the files of a run are to be forecast. */
 export interface SideRun {
   readonly pool: SidePool;

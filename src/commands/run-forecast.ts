@@ -24,6 +24,9 @@ import { filesOf, runInputs, totalBytes } from './run-inputs.js';
 import { type StandardError, standardError } from './standard-error.js';
 import type { Surroundings } from './surroundings.js';
 
+const NO_VECTORS =
+  'this machine has no WebAssembly vectors: the plain code does the same, many times slower';
+
 /** Forecasts every input, tells each as it is done, and gives the exit code. */
 export async function runForecast(
   paths: readonly string[],
@@ -45,7 +48,8 @@ export async function runForecast(
   const bytes = await totalBytes(read, cwd);
   const pool = await poolFor(options.jobs ?? surroundings.cores, bytes);
   // Loaded only now, so that wrong usage is told at once.
-  const { forecastAll } = await import('../forecast-all.js');
+  const { forecastAll, kernelIsAvailable } = await import('../forecast-all.js');
+  if (!(await kernelIsAvailable())) errors.notice(NO_VECTORS);
   const progress = new BigInt64Array(new SharedArrayBuffer(8));
   const names = [...older.files, ...inputs].map((input) =>
     basename(typeof input === 'string' ? input : input.path),
