@@ -1,0 +1,40 @@
+import type { Metres, MetresPerTurn, Seconds } from '../units.js';
+
+/**
+ * What an operator sets by hand along a side. Times are of the program, from its first sample on,
+ * ascending; what begins before a time holds until the next entry.
+ */
+export interface HandSettings {
+  /** Base pitch from a time on; the profile's until the first. */
+  readonly basePitch: readonly {
+    readonly fromSeconds: Seconds;
+    readonly pitch: MetresPerTurn;
+  }[];
+  /** Base width from a time on; the profile's until the first. */
+  readonly baseWidth: readonly { readonly fromSeconds: Seconds; readonly width: Metres }[];
+  /** Marker bands, each inside a gap; they do not overlap. */
+  readonly bands: readonly HandBand[];
+  /** The tracks, gaps left out; they do not overlap. */
+  readonly tracks: readonly HandTrack[];
+}
+
+/** A stretch that is cut at a pitch of its own, so that the eye finds the place. */
+export interface HandBand {
+  readonly fromSeconds: Seconds;
+  readonly untilSeconds: Seconds;
+  readonly pitch: MetresPerTurn;
+}
+
+export interface HandTrack {
+  readonly name: string;
+  readonly fromSeconds: Seconds;
+  readonly untilSeconds: Seconds;
+}
+
+/** A side on which nothing is set by hand. */
+export const NOTHING_BY_HAND: HandSettings = {
+  basePitch: [],
+  baseWidth: [],
+  bands: [],
+  tracks: [],
+};
