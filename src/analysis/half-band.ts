@@ -3,7 +3,7 @@ import { kaiser } from './kaiser.js';
 /**
  * A half-band low-pass in the form both directions use: beside the centre tap of ½, the taps at
  * the odd distances 1, 3, 5 … from it; those at even distances are 0. They sum to ¼, so that the
- * gain at DC is exactly 1.
+ * gain at DC is 1; f32, like all that passes through.
  */
 export type HalfBandTaps = Float64Array;
 
@@ -20,11 +20,11 @@ export function designHalfBand(pairs: number, beta: number): HalfBandTaps {
     taps[pair] = ideal * kaiser(distance / (2 * pairs), beta);
   }
   const scale = 0.25 / taps.reduce((sum, tap) => sum + tap, 0);
-  return taps.map((tap) => tap * scale);
+  return taps.map((tap) => Math.fround(tap * scale));
 }
 
 /**
- * Twice the rate: y(2n) = x(n), y(2n+1) = 2·Σ h·(x(n−k) + x(n+1+k)). Silence outside.
+ * Twice the rate: y(2n) = x(n), y(2n+1) = 2·Σ h·(x(n−k) + x(n+1+k)), in f32. Silence outside.
  * @returns twice as many samples, y(2n) at the time of x(n)
  */
 export function doubleRate(signal: Float64Array, taps: HalfBandTaps): Float64Array {
@@ -32,7 +32,7 @@ export function doubleRate(signal: Float64Array, taps: HalfBandTaps): Float64Arr
   for (let frame = 0; frame < signal.length; frame++) {
     let between = 0;
     for (let pair = 0; pair < taps.length; pair++) {
-      between += taps[pair]! * ((signal[frame - pair] ?? 0) + (signal[frame + 1 + pair] ?? 0));
+      between = plusPair(between, taps[pair]!, signal[frame - pair], signal[frame + 1 + pair]);
     }
     doubled[2 * frame] = signal[frame]!;
     doubled[2 * frame + 1] = 2 * between;
@@ -47,8 +47,8 @@ export interface Halves {
 }
 
 /**
- * Half the rate: low(n) = ½x(2n) + Σ h·(x(2n−1−2k) + x(2n+1+2k)), high(n) = x(2n) − low(n).
- * Silence outside.
+ * Half the rate: low(n) = ½x(2n) + Σ h·(x(2n−1−2k) + x(2n+1+2k)), high(n) = x(2n) − low(n), in
+ * f32. Silence outside.
  * @returns half as many samples (rounded up), low(n) at the time of x(2n)
  */
 export function halveRate(signal: Float64Array, taps: HalfBandTaps): Halves {
@@ -59,10 +59,16 @@ export function halveRate(signal: Float64Array, taps: HalfBandTaps): Halves {
     const at = 2 * frame;
     let around = 0;
     for (let pair = 0; pair < taps.length; pair++) {
-      around += taps[pair]! * ((signal[at - 1 - 2 * pair] ?? 0) + (signal[at + 1 + 2 * pair] ?? 0));
+      const distance = 1 + 2 * pair;
+      around = plusPair(around, taps[pair]!, signal[at - distance], signal[at + distance]);
     }
-    low[frame] = 0.5 * signal[at]! + around;
-    high[frame] = 0.5 * signal[at]! - around;
+    low[frame] = Math.fround(0.5 * signal[at]! + around);
+    high[frame] = Math.fround(0.5 * signal[at]! - around);
   }
   return { low, high };
+}
+
+/** A sum and a pair of frames of equal weight, rounded at each step. */
+function plusPair(sum: number, weight: number, before = 0, after = 0): number {
+  return Math.fround(sum + Math.fround(weight * Math.fround(before + after)));
 }

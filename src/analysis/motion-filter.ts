@@ -34,19 +34,25 @@ const ACCELERATION_PAIRS = 3;
  *     v(n) = Σ velocity[k]·(u(n+1+k) − u(n−1−k))
  *     a(n) = Σ acceleration[k]·(u(n+1+k) − 2u(n) + u(n−1−k))
  *
- * u has no pole at DC that could drift, because the high-pass has taken it.
+ * u has no pole at DC that could drift, because the high-pass has taken it. The recursion is f64;
+ * what comes of it, q(n) and its step q(n) − q(n−1), is rounded to f32, and so is all that follows.
+ * The same FIR on the steps gives the moves m(n) = u(n) − u(n−1), which keep their 24 bits where u
+ * itself hardly changes: v and a are made of them,
+ *
+ *     u(n+1+k) − u(n−1−k)         = Σ m(n+1+j) + m(n−j)   over j ≤ k
+ *     u(n+1+k) − 2u(n) + u(n−1−k) = Σ m(n+1+j) − m(n−j)   over j ≤ k
  */
 export interface MotionFilter {
-  /** Numerator of the recursion, three taps. */
+  /** Numerator of the recursion after its leading 1, two taps. */
   readonly zeros: Float64Array;
   /** Denominator after its leading 1, three taps. */
   readonly poles: Float64Array;
-  /** 6 taps, m. */
-  readonly displacement: Float64Array;
-  /** 4 pairs, 1/s. */
-  readonly velocity: Float64Array;
-  /** 3 pairs, 1/s². */
-  readonly acceleration: Float64Array;
+  /** 6 taps on q or its steps, m. */
+  readonly displacement: Float32Array;
+  /** 4 pairs on the moves, 1/s. */
+  readonly velocity: Float32Array;
+  /** 3 pairs on the moves, 1/s². */
+  readonly acceleration: Float32Array;
 }
 
 /** The recursion by the bilinear transform; the high-pass's corner is prewarped. */
@@ -63,7 +69,7 @@ function designRecursion(
   ];
   const root = (seconds: number): number => (2 * rate * seconds - 1) / (2 * rate * seconds + 1);
   return {
-    zeros: convolve([1, -1], [1, -root(BASS_SECONDS)]),
+    zeros: convolve([1, -1], [1, -root(BASS_SECONDS)]).slice(1),
     poles: convolve(highPass, [1, -root(MIDDLE_SECONDS)]).slice(1),
   };
 }
@@ -148,11 +154,12 @@ function fitPairs(
  */
 export function designMotionFilter(rate: Hertz, subsonic: Hertz, scale: number): MotionFilter {
   const { zeros, poles } = designRecursion(rate, subsonic);
+  const numerator = [1, ...zeros];
   const denominator = [1, ...poles];
   const displacement = fitTaps(DISPLACEMENT_TAPS, rate, (frequency) => {
     const s = laplace(frequency);
     const z1 = unitPhasor(-s.im / rate);
-    const recursion = divide(polynomial(zeros, z1), polynomial(denominator, z1));
+    const recursion = divide(polynomial(numerator, z1), polynomial(denominator, z1));
     const cut = multiply(recordingCurve(frequency), butterworthHighPass2(frequency, subsonic));
     const late = multiply(cut, unitPhasor((-s.im / rate) * MOTION_DELAY));
     return divide(divide(late, s), recursion);
@@ -164,10 +171,15 @@ export function designMotionFilter(rate: Hertz, subsonic: Hertz, scale: number):
   return {
     zeros,
     poles,
-    displacement: displacement.map((tap) => tap * scale),
-    velocity: velocity.map((pair) => pair * rate),
-    acceleration: acceleration.map((pair) => pair * rate * rate),
+    displacement: Float32Array.from(displacement, (tap) => tap * scale),
+    velocity: Float32Array.from(sumsFrom(velocity), (pair) => pair * rate),
+    acceleration: Float32Array.from(sumsFrom(acceleration), (pair) => pair * rate * rate),
   };
+}
+
+/** Pairs on the moves out of pairs on the displacement: each with all that reach further. */
+function sumsFrom(pairs: Float64Array): Float64Array {
+  return pairs.map((_, k) => pairs.subarray(k).reduce((sum, pair) => sum + pair, 0));
 }
 
 /** Motion of one wall, one entry a program frame, delay removed. */
@@ -177,32 +189,55 @@ export interface FilteredMotion {
   readonly acceleration: Float64Array;
 }
 
-/** Runs the filter from rest over a whole signal; the plain definition. */
+/**
+ * Runs the filter from rest over a whole signal; the plain definition, in the order in which it is
+ * rounded.
+ */
 export function filterMotion(program: Float64Array, filter: MotionFilter): FilteredMotion {
-  const q = new Float64Array(program.length + MOTION_DELAY);
-  const { zeros, poles } = filter;
-  for (let n = 0; n < q.length; n++) {
-    q[n] =
-      zeros[0]! * (program[n] ?? 0) +
-      zeros[1]! * (program[n - 1] ?? 0) +
-      zeros[2]! * (program[n - 2] ?? 0) -
-      poles[0]! * (q[n - 1] ?? 0) -
-      poles[1]! * (q[n - 2] ?? 0) -
-      poles[2]! * (q[n - 3] ?? 0);
-  }
-  const u = program.map((_, n) =>
-    filter.displacement.reduce((sum, tap, k) => sum + tap * (q[n + MOTION_DELAY - k] ?? 0), 0),
-  );
-  const after = (n: number, k: number): number => u[n + 1 + k] ?? 0;
-  const before = (n: number, k: number): number => u[n - 1 - k] ?? 0;
-  const velocity = u.map((_, n) =>
-    filter.velocity.reduce((sum, pair, k) => sum + pair * (after(n, k) - before(n, k)), 0),
-  );
-  const acceleration = u.map((at, n) =>
-    filter.acceleration.reduce(
-      (sum, pair, k) => sum + pair * (after(n, k) - 2 * at + before(n, k)),
-      0,
+  const { levels, steps } = recurse(program, filter);
+  const displacement = filterLate(levels, filter.displacement, program.length);
+  const moves = filterLate(steps, filter.displacement, program.length);
+  const after = (n: number, k: number): number => moves[n + 1 + k] ?? 0;
+  const before = (n: number, k: number): number => moves[n - k] ?? 0;
+  const { velocity, acceleration } = filter;
+  const sumPair = (n: number, k: number): number =>
+    f32(velocity[k]! * f32(after(n, k) + before(n, k)));
+  const bendPair = (n: number, k: number): number =>
+    f32(acceleration[k]! * f32(after(n, k) - before(n, k)));
+  return {
+    displacement,
+    velocity: moves.map((_, n) =>
+      f32(f32(sumPair(n, 0) + sumPair(n, 1)) + f32(sumPair(n, 2) + sumPair(n, 3))),
     ),
-  );
-  return { displacement: u, velocity, acceleration };
+    acceleration: moves.map((_, n) => f32(f32(bendPair(n, 0) + bendPair(n, 1)) + bendPair(n, 2))),
+  };
+}
+
+const f32 = Math.fround;
+
+/** q and what it differs by from its last. */
+function recurse(
+  program: Float64Array,
+  { zeros, poles }: MotionFilter,
+): { levels: Float64Array; steps: Float64Array } {
+  const q = new Float64Array(program.length + MOTION_DELAY);
+  const at = (signal: Float64Array, n: number): number => signal[n] ?? 0;
+  for (let n = 0; n < q.length; n++) {
+    const input = zeros[0]! * at(program, n - 1) + zeros[1]! * at(program, n - 2);
+    const past = poles[1]! * at(q, n - 2) + poles[2]! * at(q, n - 3);
+    q[n] = at(program, n) + input - past - poles[0]! * at(q, n - 1);
+  }
+  return { levels: q.map(f32), steps: q.map((value, n) => f32(value - at(q, n - 1))) };
+}
+
+/** Six taps on a signal, with its delay removed. */
+function filterLate(signal: Float64Array, taps: Float32Array, length: number): Float64Array {
+  const filtered = new Float64Array(length);
+  for (let n = 0; n < length; n++) {
+    const tapped = (k: number): number => f32(taps[k]! * (signal[n + MOTION_DELAY - k] ?? 0));
+    const early = f32(tapped(0) + tapped(1));
+    const middle = f32(tapped(2) + tapped(3));
+    filtered[n] = f32(f32(early + middle) + f32(tapped(4) + tapped(5)));
+  }
+  return filtered;
 }

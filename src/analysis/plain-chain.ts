@@ -49,10 +49,10 @@ export function plainWalls(
   };
 }
 
-/** A signal after some frames of silence, and silence after it up to a length. */
+/** A signal in f32 after some frames of silence, and silence after it up to a length. */
 function surround(signal: Float64Array, before: number, length: number): Float64Array {
   const longer = new Float64Array(length);
-  longer.set(signal, before);
+  longer.set(signal.map(Math.fround), before);
   return longer;
 }
 

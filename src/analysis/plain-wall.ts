@@ -1,5 +1,7 @@
 import { LEAD_FRAMES } from './band-limit.js';
 import {
+  ACCELERATION_CLASSES,
+  ACCELERATION_UNIT,
   COUNTING_CLASSES,
   classOf,
   fileQuarter,
@@ -11,6 +13,9 @@ import { BINS_PER_QUARTER, type WallMotion } from './motion.js';
 import type { FilteredMotion } from './motion-filter.js';
 import { binEdge, type SpiralClock } from './spiral-clock.js';
 import { emptyWall } from './wall-rows.js';
+
+/** Frames of which squares are summed in f32. */
+const SUMMED_FRAMES = 32;
 
 /**
  * Velocity and acceleration of one wall per quarter turn; the plain definition.
@@ -29,11 +34,19 @@ export function measureWall(
     wall.accelerationPeak[quarter] = peakBetween(motion.acceleration, from, until);
     const frames = [LEAD_FRAMES + Math.ceil(from), LEAD_FRAMES + Math.ceil(until)] as const;
     const velocity = motion.velocity.subarray(...frames);
-    const acceleration = motion.acceleration.subarray(...frames);
-    wall.velocityMeanSquare[quarter] = meanSquare(velocity);
-    wall.accelerationMeanSquare[quarter] = meanSquare(acceleration);
+    const acceleration = motion.acceleration
+      .subarray(...frames)
+      .map((value) => value / ACCELERATION_UNIT);
+    wall.velocityMeanSquare[quarter] = meanSquare(velocity, frames[0]);
+    wall.accelerationMeanSquare[quarter] =
+      ACCELERATION_UNIT ** 2 * meanSquare(acceleration, frames[0]);
     fileQuarter(wall.edgeVelocityHistogram, quarter, countClasses(velocity), ROOT_TWO_CLASSES);
-    fileQuarter(wall.accelerationHistogram, quarter, countClasses(acceleration));
+    fileQuarter(
+      wall.accelerationHistogram,
+      quarter,
+      countClasses(acceleration),
+      ACCELERATION_CLASSES,
+    );
   }
   return wall;
 }
@@ -44,8 +57,22 @@ function peakBetween(signal: Float64Array, from: number, until: number): number 
   return Math.max(maximumBetween(up, from, until), maximumBetween(down, from, until));
 }
 
-function meanSquare(signal: Float64Array): number {
-  return signal.reduce((sum, value) => sum + value * value, 0) / signal.length;
+/**
+ * Mean square, with f32 sums of the even and the odd frames of every whole step or what of it the
+ * signal holds.
+ * @param first number of the signal's first frame, from the start of the lead
+ */
+function meanSquare(signal: Float64Array, first: number): number {
+  let total = 0;
+  let sums = [0, 0];
+  for (let n = 0; n < signal.length; n++) {
+    const lane = (first + n) % 2;
+    sums[lane] = Math.fround(sums[lane]! + Math.fround(signal[n]! * signal[n]!));
+    if ((first + n + 1) % SUMMED_FRAMES !== 0 && n + 1 < signal.length) continue;
+    total += sums[0]! + sums[1]!;
+    sums = [0, 0];
+  }
+  return total / signal.length;
 }
 
 function countClasses(signal: Float64Array): Uint32Array {

@@ -32,7 +32,9 @@ export function expectAlike(passed: Figures, plain: Figures, looser = 1): void {
     } else if (path.endsWith('Peak')) {
       // A flat top whose place rounding puts on either side of a quarter's edge: its own value or
       // the edge's, which is read from a coarser table.
-      expect(actual, path).toBeWithin(wanted, 1e-2 * close * Math.max(...wanted), 10 * close);
+      // The acceleration of a bass alone is known less exactly than that of treble.
+      const floor = (looser > 1 ? 1 : 1e-2) * close * Math.max(...wanted);
+      expect(actual, path).toBeWithin(wanted, floor, 10 * close);
     } else if (path.endsWith('.strongestFrequency')) {
       // The top of a parabola through three nearly equal powers: it widens their rounding.
       expect(heard(actual), path).toBeWithin(heard(wanted), 10 * close, 10 * close);
@@ -42,8 +44,8 @@ export function expectAlike(passed: Figures, plain: Figures, looser = 1): void {
       // The root of a difference of energies, which are what is exact.
       expect(squared(actual), path).toBeWithin(squared(wanted), close * edge * edge);
     } else if (path.endsWith('.counts')) {
-      // A sample on the border of two classes may count in either.
-      expect(actual, path).toBeWithin(wanted, looser > 1 ? 1 : 0);
+      // Samples on the border of two classes may count in either.
+      expect(actual, path).toBeWithin(wanted, looser > 1 ? 3 : 0);
     } else if (DIFFERENCES.test(path)) {
       expect(actual, path).toBeWithin(wanted, close * edge);
     } else {

@@ -75,11 +75,6 @@ interface Row {
   readonly settings: Partial<Settings>;
   readonly seconds: number;
   readonly partSeconds: number;
-  /**
-   * The recursion's rounding, which is another from another beginning, is amplified by up to
-   * (rate/2π·corner)²: 2e8 at 1 Hz, and longer settling leaves it as it is.
-   */
-  readonly looser?: number;
 }
 
 const pcm = (bitDepth: 16 | 24, sampleRate: number, channels: 1 | 2 = 2): SampleFormat => ({
@@ -135,7 +130,6 @@ const ROWS: readonly Row[] = [
     seconds: 20,
     partSeconds: 1,
     settings: { subsonicHz: 1, rpm: 45 },
-    looser: 150,
   },
   {
     program: 'constant',
@@ -143,7 +137,6 @@ const ROWS: readonly Row[] = [
     seconds: 24,
     partSeconds: 2,
     settings: { subsonicHz: 2, ellipticalHz: 12, ellipticalOrder: 2 },
-    looser: 30,
   },
   {
     program: 'constant',
@@ -161,15 +154,21 @@ function cutProgram({ program, format, seconds, settings, partSeconds }: Row): C
   return { bytes: framesOf(made, format), format, settings: settingsWith(settings), partSeconds };
 }
 
+/**
+ * What two beginnings of the filters leave apart by 1e-11 may be rounded to neighbours among the f32
+ * that the walls are kept in, 1.2e-7 apart, and an interpolated closing has some of both walls.
+ */
+const ROUNDED = 2000;
+
 test.each(ROWS)(
-  'no seam shows to 1e-9: $program, $format.sampleRate Hz, parts of $partSeconds s, $settings',
+  'no seam shows to 2e-6: $program, $format.sampleRate Hz, parts of $partSeconds s, $settings',
   async (row) => {
     const program = cutProgram(row);
     const parts = partsOfProgram(program);
     expect(parts.length).toBeGreaterThan(1);
     expect(parts.at(-1)?.readFrom, 'the last does not hear all').toBeGreaterThan(0);
     const whole = await summaryOfFrames(program.bytes, program.format, program.settings);
-    expectAlike(figuresOf(await summaryInParts(program)), figuresOf(whole), row.looser);
+    expectAlike(figuresOf(await summaryInParts(program)), figuresOf(whole), ROUNDED);
   },
 );
 

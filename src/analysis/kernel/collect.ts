@@ -1,4 +1,9 @@
-import { COUNTING_CLASSES, fileQuarter, ROOT_TWO_CLASSES } from '../histogram.js';
+import {
+  ACCELERATION_CLASSES,
+  COUNTING_CLASSES,
+  fileQuarter,
+  ROOT_TWO_CLASSES,
+} from '../histogram.js';
 import { BINS_PER_QUARTER, type WallMotion } from '../motion.js';
 import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
 import { emptyWall } from '../wall-rows.js';
@@ -87,5 +92,5 @@ function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: numb
       COUNTING_CLASSES,
     );
   fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row), ROOT_TWO_CLASSES);
-  fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2));
+  fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2), ACCELERATION_CLASSES);
 }

@@ -49,18 +49,16 @@ function setFilters(
   limit: BandLimit,
   clock: SpiralClock,
 ): void {
-  writeDoubled(kernel, kernel.firstHalvingTaps.value, FIRST_HALVING_TAPS);
-  writeDoubled(kernel, kernel.bandEndTaps.value, limit.bandEndTaps);
+  writeFourfold(kernel, kernel.firstHalvingTaps.value, FIRST_HALVING_TAPS);
+  writeFourfold(kernel, kernel.bandEndTaps.value, limit.bandEndTaps);
   kernel.setBandEnd(limit.bandEndTaps.length);
   const corner = settings.subsonicHz / settings.speedFactor;
   const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
-  writeDoubled(kernel, kernel.filterTaps.value, [
-    ...filter.zeros,
-    ...filter.poles,
-    ...filter.displacement,
-    ...filter.velocity,
-    ...filter.acceleration,
-  ]);
+  const recursion = [...filter.zeros, ...filter.poles];
+  writeDoubled(kernel, kernel.recursionTaps.value, recursion);
+  writeFourfold(kernel, kernel.displacementTaps.value, filter.displacement);
+  const derivatives = [...filter.velocity, ...filter.acceleration];
+  writeFourfold(kernel, kernel.derivativeTaps.value, derivatives);
   const sections = designKWeighting(limit.baseRate).flatMap(({ b0, b1, b2, a1, a2 }) => [
     b0,
     b1,
@@ -92,6 +90,12 @@ function setFilters(
 function writeDoubled(kernel: Kernel, address: number, numbers: ArrayLike<number>): void {
   const out = numbersAt(kernel, address, 2 * numbers.length);
   for (let n = 0; n < numbers.length; n++) out.fill(numbers[n]!, 2 * n, 2 * n + 2);
+}
+
+/** Writes every number, rounded, into all four lanes of a vector. */
+function writeFourfold(kernel: Kernel, address: number, numbers: ArrayLike<number>): void {
+  const out = new Float32Array(kernel.memory.buffer, address, 4 * numbers.length);
+  for (let n = 0; n < numbers.length; n++) out.fill(numbers[n]!, 4 * n, 4 * n + 4);
 }
 
 /** Numbers of the kernel's memory, as a view that holds until the kernel allocates. */

@@ -19,7 +19,9 @@ export interface Kernel {
   readonly stepPowers: Counter;
   readonly stepCount: Counter;
   readonly truePeaks: Counter;
-  readonly filterTaps: Counter;
+  readonly recursionTaps: Counter;
+  readonly displacementTaps: Counter;
+  readonly derivativeTaps: Counter;
   readonly lowFrames: Counter;
   readonly lowCount: Counter;
   readonly interpolationTable: Counter;

@@ -5,7 +5,7 @@ import { plainSegment } from '../plain-segment.js';
 import type { SampleFormat } from '../sample-format.js';
 import { spiralClock } from '../spiral-clock.js';
 import type { Stereo } from '../stereo.js';
-import { configureKernel, numbersAt } from './configure.js';
+import { configureKernel } from './configure.js';
 import { feedKernel } from './feed.js';
 import { type Kernel, loadKernel, releaseKernel } from './load-kernel.js';
 
@@ -58,7 +58,7 @@ export async function moveSegment(
 /** Frames of the ring from one on; silence before the segment. */
 function readRows(kernel: Kernel, first: number, count: number): Stereo {
   const mask = kernel.displacementMask.value;
-  const ring = numbersAt(kernel, kernel.displacement.value, 2 * (mask + 1));
+  const ring = new Float32Array(kernel.memory.buffer, kernel.displacement.value, 2 * (mask + 1));
   const row = (channel: 0 | 1): Float64Array => {
     const values = new Float64Array(count);
     for (let n = Math.max(0, -first - LEAD_FRAMES); n < count; n++) {

@@ -1,5 +1,5 @@
 import { closingMaximum } from './closing';
-import { boundGroups, boundOuter, GROUP, GROUP_SHIFT } from './groups';
+import { boundOuter, GROUP, GROUP_SHIFT } from './groups';
 import { MARGIN } from './interpolate';
 import { looseMaximum } from './loose';
 import {
@@ -33,7 +33,6 @@ function edge(index: i32): f64 {
 
 /** Measures the bins whose motion is complete. */
 export function measureBins(): void {
-  boundGroups();
   while (edge(bin + 1) + slackFrames + <f64>(3 * GROUP + MARGIN) < <f64>motionEnd) {
     measureBin(edge(bin), edge(bin + 1));
     bin++;

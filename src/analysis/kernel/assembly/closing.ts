@@ -1,5 +1,5 @@
 import { GROUP, GROUP_SHIFT, innerBound, MOST_IN_BIN, outerBound } from './groups';
-import { lookAtRow, MARGIN, valueAt } from './interpolate';
+import { lookAt, MARGIN, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 import { climbGroup } from './seek';
 import { frameAt } from './vector';
@@ -7,8 +7,8 @@ import { frameAt } from './vector';
 /** Taps of the interpolator that a delay with a fraction takes. */
 const DELAY_TAPS: i32 = 12;
 
-/** The closing of the two walls over a group and the margin around it. */
-const row: usize = memory.data((GROUP + 2 * MARGIN + 4) * 8, 16);
+/** u_L over the frames that the closing over a group, its margin and the taps take. */
+const inner: usize = memory.data((GROUP + 2 * MARGIN + DELAY_TAPS + 4) * 8, 16);
 
 /** Bounds of the groups of the bin in hand. */
 const bounds: usize = memory.data(MOST_IN_BIN * 8, 16);
@@ -41,7 +41,8 @@ export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, f
   largest = climbClosing(likeliest, from, until, largest);
   for (let group = firstGroup; group <= lastGroup; group++) {
     const bound = load<f64>(bounds + (<usize>(group - firstGroup) << 3));
-    if (bound > largest) largest = climbClosing(group, from, until, largest);
+    if (!(bound > largest)) continue;
+    if (group != likeliest) largest = climbClosing(group, from, until, largest);
   }
   return largest;
 }
@@ -57,33 +58,45 @@ function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {
 }
 
 function closingAt(place: f64): f64 {
-  lookAtClosing(<i32>Math.floor(place), 1);
+  lookAtClosing(<i32>Math.floor(place), 2);
   return valueAt(place);
 }
 
-/** Makes the row for some frames and their margin, and looks at it. */
+/** Looks at the closing of some frames. */
 function lookAtClosing(first: i32, count: i32): void {
+  const out = lookAt(first);
   const start = first - MARGIN;
+  const end = count + 2 * MARGIN;
+  takeInner(start - whole - 5, end + DELAY_TAPS);
   const outers = frameAt(displacement, start & displacementMask);
-  const inners = frameAt(displacement, (start - whole) & displacementMask);
-  for (let n = 0; n < count + 2 * MARGIN; n++) {
-    const outer = load<f64>(frameAt(outers, n), 8);
-    const inner = fractionTaps == 0 ? load<f64>(frameAt(inners, n)) : delayedLeft(start + n - whole);
-    store<f64>(row + (<usize>n << 3), Math.SQRT2 * (outer - inner));
+  const root = f64x2.splat(Math.SQRT2);
+  for (let n = 0; n < end; n += 2) {
+    const inners = inner + (<usize>n << 3);
+    const before = fractionTaps == 0 ? v128.load(inners, 40) : delayedInner(inners);
+    const pair = v128.load(frameAt(outers, n));
+    const outer = f64x2.promote_low_f32x4(v128.shuffle<i32>(pair, pair, 1, 3, 1, 3));
+    v128.store(out + (<usize>n << 3), f64x2.mul(root, f64x2.sub(outer, before)));
   }
-  lookAtRow(row - (<usize>start << 3));
 }
 
-/** u_L where the delay is no whole number of frames. */
-function delayedLeft(frame: i32): f64 {
-  const run = frameAt(displacement, (frame - 5) & displacementMask);
-  let even: f64 = 0;
-  let odd: f64 = 0;
-  for (let tap = 0; tap < DELAY_TAPS; tap += 2) {
-    const taps = fractionTaps + (<usize>tap << 3);
-    const frames = frameAt(run, tap);
-    even += load<f64>(taps) * load<f64>(frames);
-    odd += load<f64>(taps, 8) * load<f64>(frames, 16);
+/** Takes u_L of a run into a row of its own. */
+function takeInner(first: i32, count: i32): void {
+  const run = frameAt(displacement, first & displacementMask);
+  for (let n = 0; n < count; n += 2) {
+    const pair = v128.load(frameAt(run, n));
+    const lefts = v128.shuffle<i32>(pair, pair, 0, 2, 0, 2);
+    v128.store(inner + (<usize>n << 3), f64x2.promote_low_f32x4(lefts));
   }
-  return even + odd;
+}
+
+/** u_L at two frames where the delay is no whole number of frames. */
+function delayedInner(inners: usize): v128 {
+  let even = f64x2.splat(0);
+  let odd = even;
+  for (let tap: usize = 0; tap < <usize>DELAY_TAPS << 3; tap += 16) {
+    const at = inners + tap;
+    even = f64x2.add(even, f64x2.mul(v128.load64_splat(fractionTaps + tap), v128.load(at)));
+    odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(fractionTaps + tap, 8), v128.load(at, 8)));
+  }
+  return f64x2.add(even, odd);
 }

@@ -1,70 +1,52 @@
 import { CURVATURE_SHARE, RIPPLE, rise, SLOPE_SHARE } from './interpolate';
-import { displacement, displacementMask, motionEnd } from './rings';
-import { frameAt, left, right } from './vector';
+import { displacement, displacementMask } from './rings';
+import { frameAt, largerFrame } from './vector';
 
 /**
  * Upper bounds of ±u_L and ±u_R over groups of frames, by which the maxima of a bin are found
- * without looking at each of its frames: a peak between frames is no higher than the frame it is
- * next to and `rise` there; s²/c is taken as |s|, which at a top it is never over, since a division
- * at each frame costs more than the few groups it saves.
+ * without looking at each of its frames: a peak between frames is no higher than the highest frame
+ * and `rise` with the largest curvature c of the group and the steepest slope a top can have, c.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
 
-/** Per group, in a ring: bounds of u_L, u_R, −u_L, −u_R. */
+/** Per group, in a ring: bounds of u_L, u_R, −u_L, −u_R; f32. */
 let ring: usize = 0;
 let mask: i32 = 0;
-let groupsDone: i32 = 0;
 
 export function reserveGroups(frames: i32): void {
   const count = frames >> GROUP_SHIFT;
   mask = count - 1;
-  ring = heap.alloc(<usize>count << 5);
-  memory.fill(ring, 0, <usize>count << 5);
+  ring = heap.alloc(<usize>count << 4);
+  memory.fill(ring, 0, <usize>count << 4);
 }
 
 // @ts-ignore: decorator
 @inline
 function groupAt(group: i32): usize {
-  return ring + (<usize>(group & mask) << 5);
+  return ring + (<usize>(group & mask) << 4);
 }
 
-/** Bounds the groups whose frames and the one after them are there. */
-export function boundGroups(): void {
-  while (((groupsDone + 1) << GROUP_SHIFT) < motionEnd) {
-    boundGroup(groupsDone);
-    groupsDone++;
-  }
+/** Holds the highest and the lowest of a group's even and odd frames until its curvature is known. */
+// @ts-ignore: decorator
+@inline
+export function holdGroup(first: i32, most: v128, least: v128): void {
+  const up = largerFrame(most);
+  const down = largerFrame(f32x4.neg(least));
+  v128.store(groupAt(first >> GROUP_SHIFT), v128.shuffle<i64>(up, down, 0, 2));
 }
 
-function boundGroup(group: i32): void {
-  const first = group << GROUP_SHIFT;
-  const none = f64x2.splat(0);
-  const curvatureShare = f64x2.splat(CURVATURE_SHARE);
-  const slopeShare = f64x2.splat(SLOPE_SHARE);
-  const run = frameAt(displacement, (first - 1) & displacementMask);
-  let before = v128.load(run);
-  let at = v128.load(run, 16);
-  let up = f64x2.splat(-Infinity);
-  let down = up;
-  for (let n = 0; n < GROUP; n++) {
-    const after = v128.load(frameAt(run, n), 32);
-    const curvature = f64x2.sub(f64x2.add(at, at), f64x2.add(before, after));
-    const slope = f64x2.sub(after, before);
-    const steepness = f64x2.abs(slope);
-    const bend = f64x2.abs(curvature);
-    const isTop = f64x2.le(steepness, bend);
-    const change = v128.and(
-      isTop, f64x2.add(f64x2.mul(slopeShare, steepness), f64x2.mul(curvatureShare, bend)));
-    const isPeak = f64x2.gt(curvature, none);
-    up = f64x2.pmax(up, f64x2.add(at, v128.and(isPeak, change)));
-    down = f64x2.pmax(down, f64x2.sub(v128.andnot(change, isPeak), at));
-    before = at;
-    at = after;
-  }
-  const ripple = f64x2.splat(RIPPLE);
-  v128.store(groupAt(group), f64x2.add(up, f64x2.mul(ripple, f64x2.abs(up))));
-  v128.store(groupAt(group), f64x2.add(down, f64x2.mul(ripple, f64x2.abs(down))), 16);
+/** @param curvature the largest of a group's even and odd frames */
+// @ts-ignore: decorator
+@inline
+export function boundGroup(first: i32, curvature: v128): void {
+  const at = groupAt(first >> GROUP_SHIFT);
+  const highest = v128.load(at);
+  const share = f32x4.splat(<f32>(SLOPE_SHARE + CURVATURE_SHARE));
+  const rises = f32x4.mul(share, largerFrame(curvature));
+  // Twice the ripple: the curvature of frames that are rounded is off by less than that.
+  const ripples = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(highest));
+  v128.store(at, f32x4.add(highest, f32x4.add(rises, ripples)));
 }
 
 /** Bound of wl·u_L + wr·u_R over a group. */
@@ -72,8 +54,8 @@ function boundGroup(group: i32): void {
 @inline
 export function groupBound(group: i32, wl: f64, wr: f64): f64 {
   const at = groupAt(group);
-  const leftPart = wl < 0 ? -wl * load<f64>(at, 16) : wl * load<f64>(at);
-  const rightPart = wr < 0 ? -wr * load<f64>(at, 24) : wr * load<f64>(at, 8);
+  const leftPart = wl < 0 ? -wl * <f64>load<f32>(at, 8) : wl * <f64>load<f32>(at);
+  const rightPart = wr < 0 ? -wr * <f64>load<f32>(at, 12) : wr * <f64>load<f32>(at, 4);
   return leftPart + rightPart;
 }
 
@@ -81,7 +63,7 @@ export function groupBound(group: i32, wl: f64, wr: f64): f64 {
 export function innerBound(first: i32, last: i32): f64 {
   let most: f64 = -Infinity;
   for (let group = first >> GROUP_SHIFT; group <= last >> GROUP_SHIFT; group++) {
-    most = max<f64>(most, load<f64>(groupAt(group), 16));
+    most = max<f64>(most, <f64>load<f32>(groupAt(group), 8));
   }
   return most;
 }
@@ -109,13 +91,13 @@ export function outerBound(group: i32): f64 {
 function outerBoundOf(group: i32): f64 {
   const first = group << GROUP_SHIFT;
   const beside = max<f64>(frameBound(first - 1), frameBound(first + GROUP));
-  return max<f64>(load<f64>(groupAt(group), 8), beside);
+  return max<f64>(<f64>load<f32>(groupAt(group), 4), beside);
 }
 
 function frameBound(frame: i32): f64 {
   const run = frameAt(displacement, (frame - 1) & displacementMask);
-  const before = load<f64>(run, 8);
-  const at = load<f64>(run, 24);
-  const after = load<f64>(run, 40);
+  const before = <f64>load<f32>(run, 4);
+  const at = <f64>load<f32>(run, 12);
+  const after = <f64>load<f32>(run, 20);
   return at + rise(before, at, after);
 }

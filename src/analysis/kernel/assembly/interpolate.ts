@@ -1,4 +1,4 @@
-import { frameAt, left, right } from './vector';
+import { firstOf, frameAt, left, right, secondOf } from './vector';
 
 /**
  * How far a peak may rise above the frame it is next to, slope s = y(n+1) − y(n−1) and curvature
@@ -32,101 +32,63 @@ const REACH: i32 = 8;
 
 /** Frames that an interpolated value between two frames needs on each side, and one more to climb. */
 export const MARGIN: i32 = 8;
+/** Most frames that are looked at together, without their margin. */
+const MOST_FRAMES: i32 = 40;
 /** Taps of all phases, one row after another; see interpolate.ts of the analysis. */
 export const interpolationTable: usize = memory.data((PHASES + 1) * TAPS * 8, 16);
 
-/**
- * What is interpolated: wl·left + wr·right of the frames of a ring, which runs of them may be read
- * from without a mask, or the numbers of a row.
- * One at a time, so that climbing needs no closures.
- */
-let ring: usize = 0;
-let mask: i32 = 0;
-let weightLeft: f64 = 0;
-let weightRight: f64 = 0;
+/** The numbers that are looked at, one a frame with a margin on both sides, and where frame 0 is. */
+const numbers: usize = memory.data((MOST_FRAMES + 2 * MARGIN + 2) * 8, 16);
 let row: usize = 0;
 
-export function lookAtRing(buffer: usize, ringMask: i32, wl: f64, wr: f64): void {
-  ring = buffer;
-  mask = ringMask;
-  weightLeft = wl;
-  weightRight = wr;
-  row = 0;
+/**
+ * Room for the numbers of some frames and their margin, which are looked at from now on: that of
+ * frame `first − MARGIN` comes first.
+ */
+export function lookAt(first: i32): usize {
+  row = numbers - (<usize>(first - MARGIN) << 3);
+  return numbers;
 }
 
-/** @param numbers address of the number of frame 0, which may lie before the first there is */
-export function lookAtRow(numbers: usize): void {
-  row = numbers;
-  weightLeft = 1;
-  weightRight = 0;
+/** Looks at wl·left + wr·right of some frames of a ring; at most so many that a run holds them. */
+export function lookAtRing(
+  ring: usize, mask: i32, wl: f64, wr: f64, first: i32, count: i32,
+): void {
+  const out = lookAt(first);
+  const run = frameAt(ring, (first - MARGIN) & mask);
+  const weights = f64x2(wl, wr);
+  for (let n = 0; n < count + 2 * MARGIN; n += 2) {
+    const pair = v128.load(frameAt(run, n));
+    const one = f64x2.mul(weights, firstOf(pair));
+    const next = f64x2.mul(weights, secondOf(pair));
+    const lefts = v128.shuffle<f64>(one, next, 0, 2);
+    const rights = v128.shuffle<f64>(one, next, 1, 3);
+    v128.store(out + (<usize>n << 3), f64x2.add(lefts, rights));
+  }
 }
 
 /** The signal at a frame. */
 // @ts-ignore: decorator
 @inline
 export function signalAt(frame: i32): f64 {
-  if (row != 0) return load<f64>(row + (<usize>frame << 3));
-  const at = frameAt(ring, frame & mask);
-  return weightLeft * load<f64>(at) + weightRight * load<f64>(at, 8);
-}
-
-/** Address of a frame's numbers, from which `runValue` reads it and those after it by `runStep`. */
-// @ts-ignore: decorator
-@inline
-export function runFrom(frame: i32): usize {
-  return row != 0 ? row + (<usize>frame << 3) : frameAt(ring, frame & mask);
-}
-
-/** Bytes from one frame of a run to the next. */
-// @ts-ignore: decorator
-@inline
-export function runStep(): usize {
-  return row != 0 ? 8 : 16;
-}
-
-/** The signal at an address of a run; a row has its number first and no second weight. */
-// @ts-ignore: decorator
-@inline
-export function runValue(address: usize): f64 {
-  return weightLeft * load<f64>(address) + weightRight * load<f64>(address, 8);
+  return load<f64>(row + (<usize>frame << 3));
 }
 
 /** Value at a phase after a frame; phases under 0 and over a frame carry over. */
 function valueAtPhase(frame: i32, phase: i32): f64 {
-  const from = frame + (phase >> 6) - BEFORE;
   const taps = interpolationTable + <usize>((phase & (PHASES - 1)) * TAPS * 8);
-  return row != 0 ? rowValue(from, taps) : ringValue(from, taps);
-}
-
-function rowValue(from: i32, taps: usize): f64 {
-  const numbers = row + (<usize>from << 3);
-  let sum = f64x2.splat(0);
-  for (let at: usize = 0; at < <usize>TAPS << 3; at += 16) {
-    sum = f64x2.add(sum, f64x2.mul(v128.load(taps + at), v128.load(numbers + at)));
-  }
+  const from = row + (<usize>(frame + (phase >> 6) - BEFORE) << 3);
+  let early = f64x2.mul(v128.load(taps, 0), v128.load(from, 0));
+  let late = f64x2.mul(v128.load(taps, 16), v128.load(from, 16));
+  early = f64x2.add(early, f64x2.mul(v128.load(taps, 32), v128.load(from, 32)));
+  late = f64x2.add(late, f64x2.mul(v128.load(taps, 48), v128.load(from, 48)));
+  early = f64x2.add(early, f64x2.mul(v128.load(taps, 64), v128.load(from, 64)));
+  late = f64x2.add(late, f64x2.mul(v128.load(taps, 80), v128.load(from, 80)));
+  const sum = f64x2.add(early, late);
   return left(sum) + right(sum);
 }
 
-/** Both walls at once; their weights come last, since the interpolation is linear. */
-function ringValue(from: i32, taps: usize): f64 {
-  const run = frameAt(ring, from & mask);
-  let even = f64x2.mul(v128.load64_splat(taps, 0), v128.load(run, 0));
-  let odd = f64x2.mul(v128.load64_splat(taps, 8), v128.load(run, 16));
-  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 16), v128.load(run, 32)));
-  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 24), v128.load(run, 48)));
-  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 32), v128.load(run, 64)));
-  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 40), v128.load(run, 80)));
-  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 48), v128.load(run, 96)));
-  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 56), v128.load(run, 112)));
-  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 64), v128.load(run, 128)));
-  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 72), v128.load(run, 144)));
-  even = f64x2.add(even, f64x2.mul(v128.load64_splat(taps, 80), v128.load(run, 160)));
-  odd = f64x2.add(odd, f64x2.mul(v128.load64_splat(taps, 88), v128.load(run, 176)));
-  const sum = f64x2.add(even, odd);
-  return weightLeft * left(sum) + weightRight * right(sum);
-}
-
-/** Value at any place, in frames. */
+/** Value at any place that is looked at, in frames. */
 export function valueAt(place: f64): f64 {
   const frame = <i32>Math.floor(place);
   const phases = (place - <f64>frame) * PHASES;

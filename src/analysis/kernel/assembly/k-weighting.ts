@@ -1,4 +1,4 @@
-import { frameAt, left, right } from './vector';
+import { frameAt, left, right, wideFrame } from './vector';
 
 /** Most 100 ms steps between two visits of the host. */
 const STEP_CAPACITY: i32 = 1024;
@@ -36,7 +36,7 @@ export function weighFrames(frames: usize, count: i32): void {
   let w2 = v128.load(delays, 80);
   let total = v128.load(power);
   for (let n = 0; n < count; n++) {
-    const x = v128.load(frameAt(frames, n));
+    const x = wideFrame(frameAt(frames, n));
     // What waits for the last output comes last. The low cut's zeros are a second difference.
     const inputs = f64x2.add(
       f64x2.mul(v128.load(shelf, 0), x), f64x2.mul(v128.load(shelf, 16), x1));
@@ -55,8 +55,9 @@ export function weighFrames(frames: usize, count: i32): void {
     w1 = w;
     total = f64x2.add(total, f64x2.mul(w, w));
     if (++inStep == stepFrames) {
-      store<f64>(frameAt(stepPowers, stepCount), left(total) / stepFrames);
-      store<f64>(frameAt(stepPowers, stepCount), right(total) / stepFrames, 8);
+      const out = stepPowers + (<usize>stepCount << 4);
+      store<f64>(out, left(total) / stepFrames);
+      store<f64>(out, right(total) / stepFrames, 8);
       stepCount++;
       inStep = 0;
       total = f64x2.splat(0);

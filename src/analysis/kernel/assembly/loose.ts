@@ -1,8 +1,8 @@
 import { closingMaximum } from './closing';
-import { GROUP_SHIFT, innerBound, outerBound } from './groups';
-import { lookAtRing, peakNear, peakPlace, rise, signalAt, valueAt } from './interpolate';
+import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
+import { isLocalMaximum, lookAtRing, peakNear, peakPlace, rise, signalAt } from './interpolate';
 import { displacement, displacementMask, earliestTaps, latestTaps, slackFrames, turnFrames } from './rings';
-import { seek } from './seek';
+import { seek, wallAt } from './seek';
 
 /**
  * Largest √2·(u_R(t) − u_L(t − T + δ)) over |δ| ≤ slack and t between two places: either δ is at
@@ -37,8 +37,7 @@ function facingBound(firstGroup: i32, lastGroup: i32): f64 {
 
 /** Raises `best` by an end of the span. */
 function looseAtEnd(place: f64, best: f64): f64 {
-  lookAtRing(displacement, displacementMask, 0, 1);
-  return withFacing(valueAt(place), place, best);
+  return withFacing(wallAt(place, 0, 1), place, best);
 }
 
 /** Raises `best` by u_R at a place and the largest −u_L over the window that faces it. */
@@ -52,18 +51,21 @@ function climbPeaks(group: i32, from: f64, until: f64, facing: f64, best: f64): 
   const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
   const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
   let largest = best;
+  lookAtGroup(group);
   for (let n = first; n < end; n++) {
-    lookAtRing(displacement, displacementMask, 0, 1);
-    const before = signalAt(n - 1);
+    if (!isLocalMaximum(n)) continue;
     const at = signalAt(n);
-    const after = signalAt(n + 1);
-    if (!(at >= before && at > after)) continue;
-    if (!(at + rise(before, at, after) + facing > largest)) continue;
+    if (!(at + rise(signalAt(n - 1), at, signalAt(n + 1)) + facing > largest)) continue;
     const peak = peakNear(n);
     const place = peakPlace;
     if (peak + facing > largest && place >= from && place <= until) {
       largest = withFacing(peak, place, largest);
+      lookAtGroup(group);
     }
   }
   return largest;
+}
+
+function lookAtGroup(group: i32): void {
+  lookAtRing(displacement, displacementMask, 0, 1, group << GROUP_SHIFT, GROUP);
 }

@@ -1,12 +1,15 @@
-import { doubleRate, halveFirst, halveToBase } from './band-limit';
+import { baseRoom, doubleRate, halveFirst, halveToBase } from './band-limit';
 import { measureBins } from './bins';
 import { setStep, weighFrames } from './k-weighting';
-import { moveWalls, programRoom, startMotion } from './motion';
+import { differentiate } from './differentiate';
+import { displace } from './displace';
+import { programRoom, recurse } from './recursion';
 import { bytesPerFrame, CHUNK_FRAMES, convertFrames, sourceBytes } from './source';
 import { frameAt } from './vector';
 
-/** Frames in hand between the stages. */
-const frames: usize = memory.data((CHUNK_FRAMES + 256) * 16, 16);
+/** Frames in hand between the stages, with room for one before them. */
+const spare: usize = memory.data((CHUNK_FRAMES + 64) * 8, 16);
+const frames: usize = spare + 16;
 
 let halvings: i32 = 0;
 /** Base-rate frames before the program that are still to come. */
@@ -25,7 +28,6 @@ export function start(halvingCount: i32, leadBase: i32, programBase: f64, step: 
   leadLeft = leadBase;
   programLeft = programBase;
   setStep(step);
-  startMotion();
   pushSilence(<f64>(leadBase << halvings));
 }
 
@@ -35,7 +37,7 @@ export function push(bytes: i32): i32 {
   const count = bytes / size;
   for (let done = 0; done < count; done += CHUNK_FRAMES) {
     const chunk = min<i32>(CHUNK_FRAMES, count - done);
-    const unfit = convertFrames(sourceBytes + <usize>(done * size), chunk, frames);
+    const unfit = convertFrames(sourceBytes + <usize>(done * size), chunk, sourceRoom());
     if (unfit >= 0) return done + unfit;
     pass(chunk);
   }
@@ -50,17 +52,24 @@ export function finish(count: f64): void {
 function pushSilence(count: f64): void {
   for (let left = count; left > 0; left -= CHUNK_FRAMES) {
     const chunk = <i32>min<f64>(left, CHUNK_FRAMES);
-    memory.fill(frames, 0, <usize>chunk << 4);
+    memory.fill(sourceRoom(), 0, <usize>chunk << 3);
     pass(chunk);
   }
 }
 
+/** Where frames of the source's rate are to be written. */
+function sourceRoom(): usize {
+  return halvings == 0 ? baseRoom() : frames;
+}
+
 function pass(count: i32): void {
   let base = count;
-  if (halvings == 2) base = halveFirst(frames, base);
-  if (halvings >= 1) base = halveToBase(frames, base);
+  if (halvings == 2) base = halveFirst(frames, base, frames);
+  if (halvings >= 1) base = halveToBase(frames, base, baseRoom());
   weigh(base);
-  moveWalls(doubleRate(frames, base, programRoom()));
+  recurse(doubleRate(base, programRoom()));
+  displace();
+  differentiate();
   measureBins();
 }
 
@@ -70,5 +79,5 @@ function weigh(count: i32): void {
   leadLeft -= skipped;
   const weighed = <i32>min<f64>(<f64>(count - skipped), programLeft);
   programLeft -= <f64>weighed;
-  weighFrames(frameAt(frames, skipped), weighed);
+  weighFrames(frameAt(baseRoom(), skipped), weighed);
 }

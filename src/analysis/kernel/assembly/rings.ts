@@ -1,10 +1,11 @@
 import { reserveGroups } from './groups';
+import { STEP_FRAMES } from './low-band';
 import { CHUNK_FRAMES } from './source';
 import { frameAt } from './vector';
 
 /**
  * Frames of a ring's start that stand once more behind its end, so that a run of as many can be
- * read from any place without a mask at each frame.
+ * read from any place without a mask at each frame; whole steps.
  */
 export const RUN_FRAMES: i32 = 64;
 
@@ -18,7 +19,7 @@ export let displacementMask: i32 = 0;
 export let velocity: usize = 0;
 export let acceleration: usize = 0;
 export let wallMask: i32 = 0;
-/** Frames of motion there are. */
+/** Frames of motion there are, of velocity and acceleration too; whole steps. */
 export let motionEnd: i32 = 0;
 
 export let turnFrames: f64 = 0;
@@ -38,21 +39,17 @@ export const earliestTaps: usize = delayTaps + 12 * 8;
 export const latestTaps: usize = delayTaps + 24 * 8;
 
 function emptyRing(frames: i32): usize {
-  const bytes = <usize>(frames + RUN_FRAMES) << 4;
+  const bytes = <usize>(frames + RUN_FRAMES) << 3;
   const ring = heap.alloc(bytes);
   memory.fill(ring, 0, bytes);
   return ring;
 }
 
-/** Puts frames just written at a ring's start behind its end as well; they may go across the end. */
-export function mirrorStart(ring: usize, mask: i32, first: i32, count: i32): void {
-  const size = mask + 1;
+/** Puts a step just written at a ring's start behind its end as well. */
+export function mirrorStep(ring: usize, mask: i32, first: i32): void {
   const at = first & mask;
-  const across = at + count - size;
-  const from = across > 0 ? 0 : at;
-  const frames = min<i32>(across > 0 ? across : count, RUN_FRAMES - from);
-  if (frames <= 0) return;
-  memory.copy(frameAt(ring, size + from), frameAt(ring, from), <usize>frames << 4);
+  if (at >= RUN_FRAMES) return;
+  memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>STEP_FRAMES << 3);
 }
 
 function powerOfTwo(least: i32): i32 {

@@ -1,3 +1,5 @@
+import { convertAny, setAny } from './any-source';
+import { countRuns, setClipping } from './clipping';
 import { exchanged, frameAt } from './vector';
 
 /** Frames taken at a time, so that what is in hand stays in the nearest cache. */
@@ -7,76 +9,36 @@ export const SOURCE_FRAMES: i32 = 32768;
 /** Bytes of as many frames in the widest format, two channels of 64 bits. */
 const SOURCE_CAPACITY: i32 = SOURCE_FRAMES * 16;
 
-/** Raw frames as the host wrote them; four spare bytes before, for reading 24 bits as 32. */
+/** Raw frames as the host wrote them; spare bytes before and after, for reading 24 bits as 32. */
 const spare: usize = memory.data(SOURCE_CAPACITY + 64, 16);
 export const sourceBytes: usize = spare + 16;
 
 /** Σx, Σx², Σ left·right, max |x|: two lanes each. */
 export const sums: usize = memory.data(64, 16);
-export let clippedRuns: f64 = 0;
-export let firstClipFrame: f64 = -1;
 export let identical: bool = true;
 
-const CLIPPED_RUN: i32 = 3;
-/** The frame before, for a run in float. */
-const before: usize = memory.data(16, 16);
+/** The same frames as doubles, where more than 24 bits count. */
+const doubles: usize = memory.data(CHUNK_FRAMES * 16, 16);
+
+/** Full scale of a word that lies in the upper bytes of 32 bits. */
+const WORD: f64 = 2147483648;
 
 let bytesPerSample: i32 = 0;
 let isFloat: bool = false;
 let channels: i32 = 2;
-let scale: f64 = 1;
-let fullScale: f64 = 1;
 let sampleLimit: f64 = 1;
-let leftRun: i32 = 0;
-let rightRun: i32 = 0;
-let framesDone: f64 = 0;
 
 export function setSource(float: bool, bits: i32, channelCount: i32, full: f64, limit: f64): void {
   isFloat = float;
   bytesPerSample = bits >> 3;
   channels = channelCount;
-  scale = Math.pow(2, 1 - <f64>bits);
-  fullScale = full;
   sampleLimit = limit;
+  setAny(float, bytesPerSample, channelCount);
+  setClipping(float, full);
 }
 
 export function bytesPerFrame(): i32 {
   return bytesPerSample * channels;
-}
-
-// @ts-ignore: decorator
-@inline
-function sampleAt(address: usize): f64 {
-  if (isFloat) return bytesPerSample == 4 ? <f64>load<f32>(address) : load<f64>(address);
-  if (bytesPerSample == 3) return <f64>(load<i32>(address - 1) >> 8) * scale;
-  if (bytesPerSample == 2) return <f64>load<i16>(address) * scale;
-  if (bytesPerSample == 4) return <f64>load<i32>(address) * scale;
-  return <f64>(<i32>load<u8>(address) - 128) * scale;
-}
-
-/**
- * The commonest premaster, 24 bits and two channels: two frames from one load, their words moved to
- * the upper bytes of 32 bits.
- */
-function convertStereo24(address: usize, count: i32, out: usize): void {
-  const scales = f64x2.splat(scale / 256);
-  for (let n = 0; n < count; n += 2) {
-    const bytes = v128.load(address + <usize>(n * 6));
-    const words = v128.swizzle(
-      bytes, i8x16(-1, 0, 1, 2, -1, 3, 4, 5, -1, 6, 7, 8, -1, 9, 10, 11));
-    const second = v128.shuffle<i64>(words, words, 1, 0);
-    v128.store(frameAt(out, n), f64x2.mul(f64x2.convert_low_i32x4_s(words), scales));
-    v128.store(frameAt(out, n + 1), f64x2.mul(f64x2.convert_low_i32x4_s(second), scales));
-  }
-}
-
-function convertAny(address: usize, count: i32, out: usize): void {
-  const rightOffset: usize = channels == 2 ? <usize>bytesPerSample : 0;
-  const step = <usize>bytesPerFrame();
-  for (let n = 0; n < count; n++) {
-    const at = address + <usize>n * step;
-    v128.store(frameAt(out, n), f64x2(sampleAt(at), sampleAt(at + rightOffset)));
-  }
 }
 
 /**
@@ -85,34 +47,94 @@ function convertAny(address: usize, count: i32, out: usize): void {
  * @returns the first frame of these that is not finite or too large; −1 if all are fit
  */
 export function convertFrames(address: usize, count: i32, out: usize): i32 {
-  if (bytesPerSample == 3 && channels == 2) convertStereo24(address, count, out);
-  else convertAny(address, count, out);
-  if (isFloat) {
-    const unfit = firstUnfit(out, count);
+  const isWord = !isFloat && channels == 2;
+  let largest: v128;
+  if (isWord && bytesPerSample == 3) {
+    largest = convertWords(address, count, out, 3);
+  } else if (isWord && bytesPerSample == 2) {
+    largest = convertWords(address, count, out, 2);
+  } else {
+    convertAny(address, count, doubles);
+    const unfit = isFloat ? firstUnfit(count) : -1;
     if (unfit >= 0) return unfit;
+    largest = sumDoubles(count);
+    for (let n = 0; n < count; n++) {
+      const narrow = f32x4.demote_f64x2_zero(v128.load(doubles + (<usize>n << 4)));
+      v128.store64_lane(frameAt(out, n), narrow, 0);
+    }
   }
-  sumFrames(out, count);
-  framesDone += <f64>count;
+  v128.store(sums, f64x2.pmax(v128.load(sums, 48), largest), 48);
+  countRuns(largest, out, doubles, count, isWord && bytesPerSample < 4);
   return -1;
 }
 
-function firstUnfit(frames: usize, count: i32): i32 {
+/** Two frames of words, moved to the upper bytes of 32 bits. */
+// @ts-ignore: decorator
+@inline
+function wordsAt(address: usize, bytes: i32): v128 {
+  if (bytes == 2) return i32x4.shl(v128.load16x4_s(address), 16);
+  return v128.swizzle(
+    v128.load(address), i8x16(-1, 0, 1, 2, -1, 3, 4, 5, -1, 6, 7, 8, -1, 9, 10, 11));
+}
+
+/**
+ * The commonest premasters, 24 or 16 bits and two channels: two frames from one load. The sums are
+ * those of whole words, a power of two more than those of samples.
+ * @returns the largest magnitudes
+ */
+// @ts-ignore: decorator
+@inline
+function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 {
+  const sample = f32x4.splat(<f32>(1 / WORD));
+  const words = f64x2.splat(WORD);
+  const squared = f64x2.splat(WORD * WORD);
+  let sum = f64x2.mul(v128.load(sums, 0), words);
+  let square = f64x2.mul(v128.load(sums, 16), squared);
+  let cross = f64x2.mul(v128.load(sums, 32), squared);
+  let largest = i32x4.splat(0);
+  let differing = largest;
+  for (let n = 0; n < count; n += 2) {
+    let pair = wordsAt(address, bytes);
+    address += 4 * bytes;
+    v128.store(frameAt(out, n), f32x4.mul(f32x4.convert_i32x4_s(pair), sample));
+    // Nothing is added for a frame that there is not.
+    if (n + 1 == count) pair = v128.and(pair, i64x2(-1, 0));
+    largest = i32x4.max_u(largest, i32x4.abs(pair));
+    differing = v128.or(differing, v128.xor(pair, v128.shuffle<i32>(pair, pair, 1, 0, 3, 2)));
+    const first = f64x2.convert_low_i32x4_s(pair);
+    const second = f64x2.convert_low_i32x4_s(v128.shuffle<i64>(pair, pair, 1, 0));
+    sum = f64x2.add(f64x2.add(sum, first), second);
+    square = f64x2.add(
+      f64x2.add(square, f64x2.mul(first, first)), f64x2.mul(second, second));
+    cross = f64x2.add(
+      f64x2.add(cross, f64x2.mul(first, exchanged(first))),
+      f64x2.mul(second, exchanged(second)));
+  }
+  v128.store(sums, f64x2.mul(sum, f64x2.splat(1 / WORD)), 0);
+  v128.store(sums, f64x2.mul(square, f64x2.splat(1 / WORD / WORD)), 16);
+  v128.store(sums, f64x2.mul(cross, f64x2.splat(1 / WORD / WORD)), 32);
+  if (v128.any_true(differing)) identical = false;
+  const most = i32x4.max_u(largest, v128.shuffle<i64>(largest, largest, 1, 0));
+  return f64x2.mul(f64x2.convert_low_i32x4_u(most), f64x2.splat(1 / WORD));
+}
+
+function firstUnfit(count: i32): i32 {
   const limit = f64x2.splat(sampleLimit);
   for (let n = 0; n < count; n++) {
-    const magnitude = f64x2.abs(v128.load(frameAt(frames, n)));
+    const magnitude = f64x2.abs(v128.load(doubles + (<usize>n << 4)));
     if (!v128.all_true<i64>(f64x2.le(magnitude, limit))) return n;
   }
   return -1;
 }
 
-function sumFrames(frames: usize, count: i32): void {
+function sumDoubles(count: i32): v128 {
   let sum = v128.load(sums, 0);
   let square = v128.load(sums, 16);
   let cross = v128.load(sums, 32);
   let differing = f64x2.splat(0);
   let largest = f64x2.splat(0);
   for (let n = 0; n < count; n++) {
-    const frame = v128.load(frameAt(frames, n));
+    const frame = v128.load(doubles + (<usize>n << 4));
     const other = exchanged(frame);
     sum = f64x2.add(sum, frame);
     square = f64x2.add(square, f64x2.mul(frame, frame));
@@ -123,32 +145,6 @@ function sumFrames(frames: usize, count: i32): void {
   v128.store(sums, sum, 0);
   v128.store(sums, square, 16);
   v128.store(sums, cross, 32);
-  v128.store(sums, f64x2.pmax(v128.load(sums, 48), largest), 48);
   if (v128.any_true(differing)) identical = false;
-  const mayClip = v128.any_true(f64x2.ge(largest, f64x2.splat(fullScale)));
-  if (mayClip || (leftRun | rightRun) != 0) countRuns(frames, count);
-}
-
-/** Follows the runs at full scale through frames that may hold some; in float only plateaus. */
-function countRuns(frames: usize, count: i32): void {
-  const full = f64x2.splat(fullScale);
-  let previous = v128.load(before);
-  for (let n = 0; n < count; n++) {
-    const frame = v128.load(frameAt(frames, n));
-    const clipped = i64x2.bitmask(f64x2.ge(f64x2.abs(frame), full));
-    const level = isFloat ? i64x2.bitmask(f64x2.eq(frame, previous)) : 3;
-    leftRun = countRun((clipped & 1) != 0, (level & 1) != 0 ? leftRun + 1 : 1, n);
-    rightRun = countRun((clipped & 2) != 0, (level & 2) != 0 ? rightRun + 1 : 1, n);
-    previous = frame;
-  }
-  v128.store(before, previous);
-}
-
-function countRun(clipped: bool, run: i32, n: i32): i32 {
-  if (!clipped) return 0;
-  if (run == CLIPPED_RUN) {
-    if (clippedRuns == 0) firstClipFrame = framesDone + <f64>(n - CLIPPED_RUN + 1);
-    clippedRuns += 1;
-  }
-  return run;
+  return largest;
 }

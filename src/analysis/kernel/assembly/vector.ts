@@ -1,17 +1,54 @@
-// Frames are f64x2: left in lane 0, right in lane 1. Addresses of frames step by 16 bytes.
+// Frames are pairs of f32, left and right, 8 bytes apart: a vector of f32x4 holds two frames. What
+// needs more than 24 bits is done on one frame as f64x2, left in lane 0, right in lane 1.
 
 /** Address of a frame of a buffer. */
 // @ts-ignore: decorator
 @inline
 export function frameAt(buffer: usize, frame: i32): usize {
-  return buffer + ((<usize>frame) << 4);
+  return buffer + ((<usize>frame) << 3);
 }
 
-/** The same frame with its channels exchanged. */
+/** One frame of a buffer as f64x2. */
+// @ts-ignore: decorator
+@inline
+export function wideFrame(address: usize): v128 {
+  return f64x2.promote_low_f32x4(v128.load64_zero(address));
+}
+
+/** The first of two frames as f64x2. */
+// @ts-ignore: decorator
+@inline
+export function firstOf(pair: v128): v128 {
+  return f64x2.promote_low_f32x4(pair);
+}
+
+/** The second of two frames as f64x2. */
+// @ts-ignore: decorator
+@inline
+export function secondOf(pair: v128): v128 {
+  return f64x2.promote_low_f32x4(v128.shuffle<i64>(pair, pair, 1, 0));
+}
+
+/** Two frames of f64x2, rounded, as one vector. */
+// @ts-ignore: decorator
+@inline
+export function pairOf(first: v128, second: v128): v128 {
+  return v128.shuffle<i64>(
+    f32x4.demote_f64x2_zero(first), f32x4.demote_f64x2_zero(second), 0, 2);
+}
+
+/** The same frame of f64x2 with its channels exchanged. */
 // @ts-ignore: decorator
 @inline
 export function exchanged(frame: v128): v128 {
   return v128.shuffle<f64>(frame, frame, 1, 0);
+}
+
+/** Larger of the two frames of a vector, in both. */
+// @ts-ignore: decorator
+@inline
+export function largerFrame(pair: v128): v128 {
+  return f32x4.pmax(pair, v128.shuffle<i64>(pair, pair, 1, 0));
 }
 
 // @ts-ignore: decorator

@@ -1,16 +1,18 @@
-import { isLocalMaximum, lookAtRing, peakNear, peakPlace, valueAt } from './interpolate';
+import { Classes, CLASSES, countAt, countPlaces, newClasses, reserveCounts, takeCounts } from './classes';
+import { STEP_FRAMES } from './low-band';
 import { acceleration, velocity, wallMask } from './rings';
-import { anyLarger, frameAt } from './vector';
+import { firstOf, frameAt, largerFrame, secondOf } from './vector';
+import { countPeaksFrom, countPeaksUntil, mayBePeak, peakAtEdge, seekPeaks } from './wall-peaks';
 
 const BINS_PER_QUARTER: i32 = 16;
-const LOWEST_CLASS: i32 = -64;
-const CLASSES: i32 = 192;
 /** Most quarters between two visits of the host. */
 const QUARTER_CAPACITY: i32 = 64;
 /** Velocity peak, acceleration peak, their mean squares; left and right of each. */
 const FIGURES: i32 = 8;
 /** Bytes of a quarter's counts. */
 const COUNT_BYTES: usize = 4 * CLASSES * 4;
+/** Accelerations are squared in units of 1024 m/s², so that their classes are those of velocities. */
+const ACCELERATION_UNIT: f32 = 1024;
 
 export const quarterFigures: usize = memory.data((QUARTER_CAPACITY + 1) * FIGURES * 8, 16);
 /** Per quarter: counts of velocity left, right, acceleration left, right. */
@@ -19,40 +21,15 @@ export let quarterCount: i32 = 0;
 
 const velocitySquare: usize = memory.data(16, 16);
 const accelerationSquare: usize = memory.data(16, 16);
+const velocityClasses = newClasses();
+const accelerationClasses = newClasses();
 let frames: f64 = 0;
-/** Places between which peaks count: the quarter's own edges. */
-let peaksFrom: f64 = 0;
-let peaksUntil: f64 = 0;
-
-/**
- * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
- * and sampled at f is nowhere higher than 1/cos(πB/f) times its largest sample, 1.53 times for
- * 24.1 kHz at 88.2 kHz.
- */
-export const PEAK_POWER: f64 = 2.5;
-/**
- * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
- * end needs 0.23.
- */
-export const PEAK_SHARE: f64 = 0.3;
-/** Frames that share one look for a peak. */
-const STRIDE: i32 = 32;
-/** Binary exponents of an f64 without its sign, and the bytes of their counts. */
-const EXPONENTS: i32 = 2048;
-const EXPONENT_BYTES: usize = EXPONENTS * 4;
-const EXPONENT_OF_ONE: i32 = 1023;
-/** Counts of the quarter in hand by exponent: velocity left, right, acceleration left, right. */
-const exponentCounts: usize = memory.data(8 * EXPONENTS * 4, 16);
-/**
- * Bytes to a second set of counts, which every other frame goes to: neighbours mostly fall into one
- * class, and a count that was just stored is slow to load again.
- */
-const ODD_BYTES: usize = 4 * EXPONENT_BYTES;
+/** First frame that is not measured yet. */
+let next: i32 = 0;
 
 /** Lets the complete quarters go; the figures of the one in hand move to the front. */
 export function takeQuarters(): void {
   memory.copy(quarterFigures, figures(), FIGURES * 8);
-  memory.fill(quarterCounts, 0, <usize>quarterCount * COUNT_BYTES);
   quarterCount = 0;
 }
 
@@ -62,151 +39,93 @@ function figures(): usize {
   return quarterFigures + <usize>(quarterCount * FIGURES * 8);
 }
 
-// @ts-ignore: decorator
-@inline
-function counts(): usize {
-  return quarterCounts + <usize>quarterCount * COUNT_BYTES;
-}
-
-/** Takes a bin's velocity and acceleration; every sixteenth ends a quarter. */
+/**
+ * Takes a bin's velocity and acceleration; every sixteenth ends a quarter. What a bin holds of the
+ * step that it ends in waits for the next bin of the quarter.
+ */
 export function measureWalls(from: f64, until: f64, bin: i32): void {
-  const first = <i32>Math.ceil(from);
-  const end = <i32>Math.ceil(until);
   const within = bin % BINS_PER_QUARTER;
   const isLast = within == BINS_PER_QUARTER - 1;
-  peaksUntil = isLast ? until : Infinity;
+  const first = within == 0 ? <i32>Math.ceil(from) : next;
+  const end = isLast ? <i32>Math.ceil(until) : <i32>until & ~(STEP_FRAMES - 1);
+  next = end;
+  countPeaksUntil(isLast ? until : Infinity);
   if (within == 0) {
-    peaksFrom = from;
+    countPeaksFrom(from);
     memory.fill(figures(), 0, FIGURES * 8);
-    peakAtEdge(from, first - 1);
+    peakAtEdge(velocity, from, first - 1, figures());
+    peakAtEdge(acceleration, from, first - 1, figures() + 16);
   }
-  measure(velocity, velocitySquare, first, end, figures(), exponentCounts);
-  const accelerations = exponentCounts + 2 * EXPONENT_BYTES;
-  measure(acceleration, accelerationSquare, first, end, figures() + 16, accelerations);
+  measure(velocity, 1, velocitySquare, velocityClasses, first, end, figures());
+  measure(
+    acceleration, 1 / ACCELERATION_UNIT, accelerationSquare, accelerationClasses, first, end,
+    figures() + 16);
   frames += <f64>(end - first);
   if (isLast) {
-    peakAtEdge(until, end);
+    peakAtEdge(velocity, until, end, figures());
+    peakAtEdge(acceleration, until, end, figures() + 16);
     endQuarter();
   }
 }
 
 function endQuarter(): void {
-  const count = f64x2.splat(frames);
-  v128.store(figures(), f64x2.div(v128.load(velocitySquare), count), 32);
-  v128.store(figures(), f64x2.div(v128.load(accelerationSquare), count), 48);
+  const unit = f64x2.splat(<f64>ACCELERATION_UNIT * ACCELERATION_UNIT / frames);
+  v128.store(figures(), f64x2.div(v128.load(velocitySquare), f64x2.splat(frames)), 32);
+  v128.store(figures(), f64x2.mul(v128.load(accelerationSquare), unit), 48);
   v128.store(velocitySquare, f64x2.splat(0));
   v128.store(accelerationSquare, f64x2.splat(0));
   frames = 0;
-  for (let row = 0; row < 4; row++) fileClasses(row);
-  memory.fill(exponentCounts, 0, 2 * ODD_BYTES);
+  const counts = quarterCounts + <usize>quarterCount * COUNT_BYTES;
+  takeCounts(velocityClasses, counts);
+  takeCounts(accelerationClasses, counts + COUNT_BYTES / 2);
   quarterCount++;
 }
 
-/** Sorts a row's exponents into the classes that are kept apart. */
-function fileClasses(row: i32): void {
-  const from = exponentCounts + <usize>row * EXPONENT_BYTES;
-  const to = counts() + <usize>(row * CLASSES * 4);
-  for (let exponent = 0; exponent < EXPONENTS; exponent++) {
-    const held = max<i32>(exponent - EXPONENT_OF_ONE, LOWEST_CLASS) - LOWEST_CLASS;
-    const at = to + (<usize>min<i32>(held, CLASSES - 1) << 2);
-    const counted = from + (<usize>exponent << 2);
-    store<u32>(at, load<u32>(at) + load<u32>(counted) + load<u32>(counted + ODD_BYTES));
-  }
-}
-
-/** Value at an edge of the quarter, and the peak that lies within it next to a frame beyond. */
-function peakAtEdge(place: f64, beyond: i32): void {
-  for (let channel = 0; channel < 2; channel++) {
-    edgeOf(velocity, channel, place, figures());
-    edgeOf(acceleration, channel, place, figures() + 16);
-    seekPeak(velocity, beyond, channel, figures());
-    seekPeak(acceleration, beyond, channel, figures() + 16);
-  }
-}
-
-function edgeOf(ring: usize, channel: i32, place: f64, peaks: usize): void {
-  lookAtRing(ring, wallMask, channel == 0 ? 1 : 0, channel == 0 ? 0 : 1);
-  const at = peaks + (<usize>channel << 3);
-  store<f64>(at, max<f64>(load<f64>(at), abs(valueAt(place))));
-}
-
-/** Counts both walls by their squares. */
+/** Squares, classes and peaks of one quantity of both walls, a step or the rest of one at a time. */
 // @ts-ignore: decorator
 @inline
-function countBoth(exponents: usize, square: v128): void {
-  const fourth = f64x2.mul(square, square);
-  count(exponents, i64x2.extract_lane(fourth, 0));
-  count(exponents + EXPONENT_BYTES, i64x2.extract_lane(fourth, 1));
-}
-
-/** Counts a magnitude by the binary exponent of its fourth power. */
-// @ts-ignore: decorator
-@inline
-function count(row: usize, fourthBits: i64): void {
-  const at = row + (<usize>(fourthBits >> 52) << 2);
-  store<u32>(at, load<u32>(at) + 1);
-}
-
-/** Squares, classes and peaks of one quantity of both walls. */
 function measure(
-  ring: usize, squareSum: usize, first: i32, end: i32, peaks: usize, exponents: usize,
+  ring: usize, scale: f32, squareSum: usize, classes: Classes, first: i32, end: i32, peaks: usize,
 ): void {
-  let total = v128.load(squareSum);
-  for (let start = first; start < end; start += STRIDE) {
-    const stop = min<i32>(start + STRIDE, end);
+  reserveCounts(classes, end - first);
+  for (let start = first; start < end; ) {
+    const stop = min<i32>((start | (STEP_FRAMES - 1)) + 1, end);
     const run = frameAt(ring, start & wallMask);
-    let most = f64x2.splat(0);
-    const frames = stop - start;
-    for (let n = 0; n < frames; n += 2) {
-      const at = v128.load(frameAt(run, n));
-      const square = f64x2.mul(at, at);
-      total = f64x2.add(total, square);
-      most = f64x2.pmax(most, square);
-      countBoth(exponents, square);
-      if (n + 1 == frames) break;
-      const next = v128.load(frameAt(run, n), 16);
-      const nextSquare = f64x2.mul(next, next);
-      total = f64x2.add(total, nextSquare);
-      most = f64x2.pmax(most, nextSquare);
-      countBoth(exponents + ODD_BYTES, nextSquare);
+    let total = f32x4.splat(0);
+    let most = total;
+    if (stop - start == STEP_FRAMES) {
+      for (let n = 0; n < STEP_FRAMES; n += 4) {
+        const squares = squareOf(v128.load(frameAt(run, n)), scale);
+        const next = squareOf(v128.load(frameAt(run, n), 16), scale);
+        total = f32x4.add(f32x4.add(total, squares), next);
+        most = f32x4.pmax(most, f32x4.pmax(squares, next));
+        const places = countPlaces(squares, next);
+        countAt(classes.tables, i32x4.extract_lane(places, 0), 0);
+        countAt(classes.tables, i32x4.extract_lane(places, 1), 1);
+        countAt(classes.tables, i32x4.extract_lane(places, 2), 0);
+        countAt(classes.tables, i32x4.extract_lane(places, 3), 1);
+      }
+    } else {
+      for (let n = start; n < stop; n++) {
+        const frame = v128.load64_zero(frameAt(run, n - start));
+        const squares = squareOf(frame, scale);
+        countAt(classes.tables, i32x4.extract_lane(countPlaces(squares, squares), 0), 0);
+        most = f32x4.pmax(most, squares);
+        // Even frames are summed apart from odd ones, as above.
+        const shift = v128.shuffle<i64>(squares, squares, 1, 0);
+        total = f32x4.add(total, (n & 1) == 0 ? squares : shift);
+      }
     }
-    const best = v128.load(peaks);
-    const reach = f64x2.mul(f64x2.splat(PEAK_POWER), most);
-    if (anyLarger(reach, f64x2.mul(best, best))) seekPeaks(ring, start, stop, peaks);
-  }
-  v128.store(squareSum, total);
-}
-
-/** Looks closer at the frames of a stride whose bound is higher than a peak so far. */
-function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const share = f64x2.splat(PEAK_SHARE);
-  let best = v128.load(peaks);
-  for (let n = from; n < until; n++) {
-    const before = v128.load(frameAt(ring, (n - 1) & wallMask));
-    const at = v128.load(frameAt(ring, n & wallMask));
-    const after = v128.load(frameAt(ring, (n + 1) & wallMask));
-    const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), f64x2.add(before, after)));
-    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature));
-    const larger = i64x2.bitmask(f64x2.gt(bound, best));
-    if (larger == 0) continue;
-    if ((larger & 1) != 0) seekPeak(ring, n, 0, peaks);
-    if ((larger & 2) != 0) seekPeak(ring, n, 1, peaks);
-    best = v128.load(peaks);
+    const sum = f64x2.add(firstOf(total), secondOf(total));
+    v128.store(squareSum, f64x2.add(v128.load(squareSum), sum));
+    if (mayBePeak(largerFrame(most), scale, peaks)) seekPeaks(ring, start, stop, peaks);
+    start = stop;
   }
 }
 
-/** Raises a peak to the magnitude at a frame or next to it, as far as that lies in the quarter. */
-function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
-  const value = load<f64>(frameAt(ring, frame & wallMask) + (<usize>channel << 3));
-  const sign: f64 = value < 0 ? -1 : 1;
-  lookAtRing(ring, wallMask, channel == 0 ? sign : 0, channel == 0 ? 0 : sign);
-  const at = peaks + (<usize>channel << 3);
-  if (<f64>frame >= peaksFrom && <f64>frame <= peaksUntil) {
-    store<f64>(at, max<f64>(load<f64>(at), sign * value));
-  }
-  if (!isLocalMaximum(frame)) return;
-  const peak = peakNear(frame);
-  if (peakPlace >= peaksFrom && peakPlace <= peaksUntil) {
-    store<f64>(at, max<f64>(load<f64>(at), peak));
-  }
+// @ts-ignore: decorator
+@inline
+function squareOf(frames: v128, scale: f32): v128 {
+  const scaled = scale == 1 ? frames : f32x4.mul(frames, f32x4.splat(scale));
+  return f32x4.mul(scaled, scaled);
 }
