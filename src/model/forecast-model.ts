@@ -2,7 +2,7 @@ import type { MotionSummary } from '../analysis/motion.js';
 import type { Planner, Settings } from '../settings.js';
 import type { Metres } from '../units.js';
 import { allFindings, verdictOf } from './findings/all-findings.js';
-import type { SideForecast, SourceFacts } from './forecast-types.js';
+import type { Headroom, SideForecast, SourceFacts } from './forecast-types.js';
 import { headLoad } from './head-load.js';
 import { hotSpots } from './hot-spots.js';
 import { headroom } from './level.js';
@@ -21,6 +21,8 @@ export interface SideRequest {
   readonly source: SourceFacts;
   /** For the tightest plan; without it there is none. */
   readonly solve?: LinearSolver;
+  /** Of the plan that is executed, where it is known: it is the same at every level. */
+  readonly headroom?: Headroom;
 }
 
 /**
@@ -31,7 +33,7 @@ export interface SideRequest {
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, solve }: SideRequest,
+  { levelDb, planner, source, solve, headroom: known }: SideRequest,
 ): SideForecast {
   const side = plannedSide(motion, settings, solve ?? null);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
@@ -52,7 +54,7 @@ export function forecastSide(
     machine: planReport(side, machine),
     fixed: planReport(side, fixed),
     tightest: solve === undefined ? null : { radiusUsed: leastRadius(side, plan.plan, levelDb) },
-    headroom: headroom(side, executed.plan.planner),
+    headroom: known ?? headroom(side, executed.plan.planner),
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,

@@ -1,3 +1,4 @@
+import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary } from '../../../analysis/motion.js';
 import type { SideForecast } from '../../../model/forecast-types.js';
 import type { PlannedSide } from '../../../model/planned-side.js';
@@ -22,23 +23,7 @@ export interface PageSide {
   readonly microscope: readonly (HotSpotEdges | null)[];
 }
 
-/** Where the edges of the turns around a hot spot run, the same angles in each. */
-export interface HotSpotEdges {
-  /** Program time of sample 0 of the turn of the hot spot. */
-  readonly atSeconds: number;
-  readonly secondsPerSample: number;
-  readonly turns: readonly EdgeTurn[];
-}
-
-/** One turn's edges, displacement only: half-width and pitch come from the plan. */
-export interface EdgeTurn {
-  /** −1 lies one turn outside the hot spot, cut one turn earlier; 1 one turn inside. */
-  readonly turnsFromSpot: -1 | 0 | 1;
-  /** √2·u_L, m at level 0 dB. */
-  readonly inner: Float32Array;
-  /** √2·u_R, m at level 0 dB. */
-  readonly outer: Float32Array;
-}
+export type { EdgeTurn, HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 
 /** A picture of the side: drawn anew by `update`, its cursor moved by `show`. */
 export interface Picture {
