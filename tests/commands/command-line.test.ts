@@ -39,8 +39,8 @@ describe('wrong usage is exit code 2, nothing on stdout, and a reason on stderr'
     [['schema', 'nothing'], /Allowed choices are forecast, ndjson, profile/],
     [['forecast', 'x.wav', '--pich', '300lpi'], /unknown option '--pich'[\s\S]*--pitch/],
     [
-      ['forecast', 'x.wav', '--planner', 'tightest'],
-      /Allowed choices are fixed, machine, turn-ahead/,
+      ['forecast', 'x.wav', '--planner', 'widest'],
+      /Allowed choices are fixed, machine, turn-ahead, tightest/,
     ],
     [['forecast', 'x.wav', '--units', 'imperial'], /Allowed choices are metric, us/],
     [['forecast', 'x.wav', '--fail-on', 'clear'], /Allowed choices are note, caution, fault/],
