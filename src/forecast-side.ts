@@ -7,6 +7,7 @@ import type { EdgeWindow } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { frameBytes } from './analysis/sample-format.js';
 import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
+import { wavFrames } from './analysis/wav-frames.js';
 import { forecastMotion } from './forecast-motion.js';
 import type { ForecastedFile, SourceFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
@@ -89,7 +90,9 @@ async function measureOpen(
   onBytes: (bytes: number) => void,
 ): Promise<PartMotion> {
   const bytesPerFrame = frameBytes(wav.file.format);
-  return await analysePart(wav, settings, part, (frames) => onBytes(frames * bytesPerFrame));
+  return await analysePart(wavFrames(wav), settings, part, (frames) =>
+    onBytes(frames * bytesPerFrame),
+  );
 }
 
 async function forecastOpen(
@@ -115,7 +118,7 @@ async function forecastOpen(
     forecast: withSurvival(forecast, motion, settings, windows),
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
-    audioSha256: request.hashAudio === true ? await hashAudio(wav) : null,
+    audioSha256: request.hashAudio === true ? await hashAudio(wavFrames(wav)) : null,
   };
 }
 
@@ -127,7 +130,7 @@ async function readEdges(
 ): Promise<(EdgeWindow | null)[]> {
   const windows: (EdgeWindow | null)[] = [];
   for (const { atSeconds } of hotSpots) {
-    windows.push(await readEdgeWindow(wav, settings, atSeconds));
+    windows.push(await readEdgeWindow(wavFrames(wav), settings, atSeconds));
   }
   return windows;
 }

@@ -1,11 +1,10 @@
 import type { Settings } from '../settings.js';
-import { badSample } from './convert-samples.js';
+import type { FrameSource } from './frame-source.js';
 import { createPartAnalyser } from './part-analyser.js';
 import type { PartMotion } from './part-motion.js';
 import type { Part } from './parts.js';
 import { frameBytes } from './sample-format.js';
-import { readFrames } from './wav-blocks.js';
-import type { OpenWav } from './wav-file.js';
+import { emptyTally, type Tally } from './tally.js';
 
 export { kernelIsAvailable } from './kernel/load-kernel.js';
 export { buffersOf, type PartMotion } from './part-motion.js';
@@ -17,35 +16,49 @@ export { buffersOf, type PartMotion } from './part-motion.js';
 const BLOCK_BYTES = 2 ** 18;
 
 /**
- * Reads and measures one part of a file.
+ * Reads and measures one part of a program.
  * @param onFrames told now and then how many more of the part's own frames are done: over all parts
- *   they add up to the file's
+ *   they add up to the program's
  * @throws InputError `bad-sample` where it hears a sample that is no finite number or far beyond
  *   full scale. Parts hear a little of each other, so of several that throw the first one in the
- *   file has the file's first such frame.
+ *   program has the program's first such frame.
  */
 export async function analysePart(
-  wav: OpenWav,
+  source: FrameSource,
   settings: Settings,
   part: Part,
   onFrames: (frames: number) => void = () => {},
 ): Promise<PartMotion> {
-  const { format, frames } = wav.file;
+  const { format, frames } = source;
   const analyser = await createPartAnalyser(format, frames, part, settings);
   const ownBefore = (frame: number): number =>
     Math.min(Math.max(frame, part.firstFrame), part.endFrame);
   let frame = part.readFrom;
+  const tally = emptyTally(part.firstFrame, part.endFrame);
   const range = {
     firstFrame: part.readFrom,
     endFrame: part.readUntil,
     blockBytes: BLOCK_BYTES,
+    tally,
   };
-  for await (const block of readFrames(wav, range)) {
+  for await (const block of source.read(range)) {
     const unfit = analyser.push(block);
-    if (unfit >= 0) throw badSample(wav.file, unfit);
+    if (unfit >= 0) throw source.refuse(unfit);
     const next = frame + block.length / frameBytes(format);
     onFrames(ownBefore(next) - ownBefore(frame));
     frame = next;
   }
-  return analyser.finish();
+  const motion = analyser.finish();
+  return source.tallies === true ? withTally(motion, tally) : motion;
+}
+
+/** With what was to be said of the samples before they became these. */
+function withTally(motion: PartMotion, tally: Tally): PartMotion {
+  const { clippedRuns, firstClipFrame, ultrasonicPower } = tally;
+  const [left, right] = motion.ultrasonicPower;
+  return {
+    ...motion,
+    sums: { ...motion.sums, clippedRuns, firstClipFrame },
+    ultrasonicPower: [left + ultrasonicPower[0], right + ultrasonicPower[1]],
+  };
 }

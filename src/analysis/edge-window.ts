@@ -1,11 +1,10 @@
 import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
 import { isFamilyRate } from './band-limit.js';
+import type { FrameSource } from './frame-source.js';
 import { moveSegment, type SegmentMotion } from './kernel/segment.js';
 import { BINS_PER_QUARTER, type EdgeWindow, QUARTERS_PER_TURN } from './motion.js';
 import { settlingSeconds } from './settling.js';
-import { readFrames } from './wav-blocks.js';
-import type { OpenWav } from './wav-file.js';
 
 /**
  * How far from the facing place the inner edge is read, as a share of a turn: a little more than
@@ -22,17 +21,17 @@ const AFTER_SECONDS = 0.01;
  * @returns null at a rate of neither family, which is not looked at closer
  */
 export async function readEdgeWindow(
-  wav: OpenWav,
+  source: FrameSource,
   settings: Settings,
   atSeconds: Seconds,
 ): Promise<EdgeWindow | null> {
-  if (!isFamilyRate(wav.file.format.sampleRate)) return null;
+  if (!isFamilyRate(source.format.sampleRate)) return null;
   const turn = 60 / settings.rpm;
   const length = turn / (QUARTERS_PER_TURN * BINS_PER_QUARTER);
   const reach = FACING_SHARE * turn;
-  const outer = await readEdge(wav, settings, atSeconds, atSeconds + length);
+  const outer = await readEdge(source, settings, atSeconds, atSeconds + length);
   const facing = atSeconds - turn;
-  const inner = await readEdge(wav, settings, facing - reach, facing + length + reach);
+  const inner = await readEdge(source, settings, facing - reach, facing + length + reach);
   const { rate } = outer;
   return {
     rate,
@@ -45,24 +44,28 @@ export async function readEdgeWindow(
 
 /** Displacement from one time to another, with silence where the program has no frames. */
 async function readEdge(
-  wav: OpenWav,
+  source: FrameSource,
   settings: Settings,
   from: Seconds,
   until: Seconds,
 ): Promise<SegmentMotion> {
-  const { format, frames } = wav.file;
+  const { format, frames } = source;
   const frameAt = (seconds: Seconds): number =>
     Math.min(Math.max(Math.floor(seconds * format.sampleRate), 0), frames);
   const first = frameAt(from - settlingSeconds(settings));
   const end = frameAt(until + AFTER_SECONDS);
-  const bytes = await readAll(wav, first, end);
+  const bytes = await readAll(source, first, end);
   const span = { from: from - first / format.sampleRate, length: until - from };
   return await moveSegment(format, bytes, end - first, settings, span);
 }
 
-async function readAll(wav: OpenWav, firstFrame: number, endFrame: number): Promise<Uint8Array> {
+async function readAll(
+  source: FrameSource,
+  firstFrame: number,
+  endFrame: number,
+): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
-  for await (const block of readFrames(wav, { firstFrame, endFrame })) parts.push(block.slice());
+  for await (const block of source.read({ firstFrame, endFrame })) parts.push(block.slice());
   const length = parts.reduce((sum, part) => sum + part.length, 0);
   const all = new Uint8Array(length);
   let at = 0;

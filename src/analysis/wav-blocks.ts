@@ -1,17 +1,8 @@
 import { InputError } from '../errors.js';
+import type { FrameRange } from './frame-source.js';
 import { frameBytes } from './sample-format.js';
 import type { OpenWav } from './wav-file.js';
 import { readInto } from './wav-source.js';
-
-/** Which frames to read, and how many bytes at a time. */
-export interface FrameRange {
-  /** First frame, 0 by default. */
-  readonly firstFrame?: number;
-  /** Frame after the last, all by default. */
-  readonly endFrame?: number;
-  /** Bytes of a block, rounded down to whole frames but at least one; 1 MiB by default. */
-  readonly blockBytes?: number;
-}
 
 const DEFAULT_BLOCK_BYTES = 2 ** 20;
 

@@ -6,6 +6,7 @@ import { joinParts } from '../../src/analysis/join-parts.js';
 import type { MotionSummary } from '../../src/analysis/motion.js';
 import { type Part, partsOf } from '../../src/analysis/parts.js';
 import { type OpenWav, withWav } from '../../src/analysis/wav-file.js';
+import { wavFrames } from '../../src/analysis/wav-frames.js';
 import { InputError } from '../../src/errors.js';
 import { noise } from '../support/signals.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
@@ -38,7 +39,7 @@ async function summaryOfFile(path: string, backwards = false): Promise<MotionSum
   return await withWav(path, async (wav) => {
     const parts = backwards ? [...partsOfWav(wav)].reverse() : partsOfWav(wav);
     const done: PartMotion[] = [];
-    for (const part of parts) done.push(await analysePart(wav, SETTINGS, part));
+    for (const part of parts) done.push(await analysePart(wavFrames(wav), SETTINGS, part));
     if (backwards) done.reverse();
     return joinParts(done, wav.file.format, wav.file.frames, SETTINGS);
   });
@@ -49,7 +50,7 @@ test('parts of one file, whether in turn, backwards or at once, give the same by
   const inTurn = bytesOf(await summaryOfFile(path));
   expect(bytesOf(await summaryOfFile(path, true)).equals(inTurn)).toBe(true);
   const atOnce = await withWav(path, async (wav) => {
-    const parts = partsOfWav(wav).map((part) => analysePart(wav, SETTINGS, part));
+    const parts = partsOfWav(wav).map((part) => analysePart(wavFrames(wav), SETTINGS, part));
     return joinParts(await Promise.all(parts), wav.file.format, wav.file.frames, SETTINGS);
   });
   expect(bytesOf(atOnce).equals(inTurn)).toBe(true);
@@ -62,7 +63,7 @@ test("all parts together tell of each of the file's frames once", async () => {
     let total = 0;
     for (const part of parts) {
       let own = 0;
-      await analysePart(wav, SETTINGS, part, (frames) => {
+      await analysePart(wavFrames(wav), SETTINGS, part, (frames) => {
         expect(frames).toBeGreaterThanOrEqual(0);
         own += frames;
       });
@@ -77,7 +78,7 @@ test("a part's motion crosses threads with its buffers", async () => {
   await withWav(await fileWith(), async (wav) => {
     const part = partsOfWav(wav)[2];
     if (part === undefined) throw new Error('no third part');
-    const motion = await analysePart(wav, SETTINGS, part);
+    const motion = await analysePart(wavFrames(wav), SETTINGS, part);
     const twin = structuredClone(motion);
     const buffers = buffersOf(motion);
     // 7 rows a bin, 8 a quarter and wall, 6 of the low band, the loudness.
@@ -92,7 +93,7 @@ test('a file at a rate of neither family is one part with all in it', async () =
   await withWav(await fileWith(new Map(), 22_050), async (wav) => {
     const [part, ...others] = partsOfWav(wav);
     if (part === undefined || others.length > 0) throw new Error('not one part');
-    const motion = await analysePart(wav, SETTINGS, part);
+    const motion = await analysePart(wavFrames(wav), SETTINGS, part);
     const { file } = wav;
     const summary = joinParts([motion], file.format, file.frames, SETTINGS);
     expect(motion.part).toEqual(part);
@@ -110,7 +111,7 @@ describe('a sample that is no number', () => {
       Promise.all(
         partsOfWav(wav).map(async (part) => {
           try {
-            await analysePart(wav, SETTINGS, part);
+            await analysePart(wavFrames(wav), SETTINGS, part);
             return null;
           } catch (error) {
             if (!(error instanceof InputError)) throw error;

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { hashAudio } from '../../src/analysis/hash-audio.js';
 import { withWav } from '../../src/analysis/wav-file.js';
+import { wavFrames } from '../../src/analysis/wav-frames.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 import { ascii, chunk, type WavOptions, wavBytes, wordBytes } from '../support/wav-writer.js';
 
@@ -13,7 +14,7 @@ async function hashOf(options: Partial<WavOptions>, cutBytes = 0): Promise<strin
   const path = join(await temporaryFolder(), 'x.wav');
   const bytes = wavBytes({ words: WORDS, ...options });
   await writeFile(path, bytes.subarray(0, bytes.length - cutBytes));
-  return await withWav(path, hashAudio);
+  return await withWav(path, (wav) => hashAudio(wavFrames(wav)));
 }
 
 test('the hash is that of the sound alone, whatever blocks it is read in', async () => {

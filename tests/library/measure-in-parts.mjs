@@ -7,6 +7,7 @@ import { readEdgeWindow } from '../../dist/analysis/edge-window.js';
 import { joinParts } from '../../dist/analysis/join-parts.js';
 import { partsOf } from '../../dist/analysis/parts.js';
 import { withWav } from '../../dist/analysis/wav-file.js';
+import { wavFrames } from '../../dist/analysis/wav-frames.js';
 
 const [path = '', settingsText = '', partSeconds, place] = process.argv.slice(2);
 const settings = JSON.parse(settingsText);
@@ -14,13 +15,13 @@ const measured = await withWav(path, async (wav) => {
   const { format, frames } = wav.file;
   const parts = [];
   for (const part of partsOf(format, frames, settings, Number(partSeconds))) {
-    parts.push(await analysePart(wav, settings, part));
+    parts.push(await analysePart(wavFrames(wav), settings, part));
   }
   return {
     hasKernel: await kernelIsAvailable(),
     partCount: parts.length,
     summary: joinParts(parts, format, frames, settings),
-    edges: await readEdgeWindow(wav, settings, Number(place)),
+    edges: await readEdgeWindow(wavFrames(wav), settings, Number(place)),
   };
 });
 process.stdout.write(serialize(measured));
