@@ -1,0 +1,88 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createAnalyser } from '../../../../src/analysis/analyse.js';
+import type { MotionSummary } from '../../../../src/analysis/motion.js';
+import { forecastSide } from '../../../../src/model/forecast-model.js';
+import type { Planner, Settings } from '../../../../src/settings.js';
+import { SOUND_SOURCE, settingsWith } from '../../../support/model-settings.js';
+import { randomMotion } from '../../../support/random-motion.js';
+import { realRecordings, wordsOf } from '../../../support/real-recordings.js';
+import { roundedToFloat32, throughPage, told } from '../support.js';
+
+/** The page against the command on the same numbers; float32 is compared with float64 apart. */
+const AGREES = 1e-9;
+/** Half of the last digit that any output shows: 0.01 µm. */
+const SHOWN = 0.005e-6;
+const SECONDS = 40;
+
+const LEVELS = fc.double({ min: -12, max: 6, noNaN: true });
+const PLANNERS = fc.constantFrom<Planner>('fixed', 'machine', 'turn-ahead');
+const CHANGES = fc.constantFrom<Partial<Settings>>(
+  {},
+  { executes: 'plan', landMin: 25e-6 },
+  { executes: 'fixed', basePitch: 140e-6, baseWidth: 40e-6 },
+  { depthTolerance: 0, pitchTolerance: 0, timingTolerance: 0 },
+);
+
+describe('the summary that a page keeps', () => {
+  it('forecasts what the whole one does at any level, planner and setting', () => {
+    const property = (
+      motion: MotionSummary,
+      levelDb: number,
+      planner: Planner,
+      changes: Partial<Settings>,
+    ) => {
+      const settings = settingsWith(changes);
+      const request = { levelDb, planner, source: SOUND_SOURCE };
+      const kept = forecastSide(throughPage(motion, settings), settings, request);
+      const whole = forecastSide(roundedToFloat32(motion), settings, request);
+      // Of hot spots only the first is sure on motion that no sound makes.
+      const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, 1) });
+      const command = told({ ...whole, hotSpots: whole.hotSpots.slice(0, 1) });
+      expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
+      expect(page.words.filter(isNoCause)).toEqual(command.words.filter(isNoCause));
+    };
+    const motions = randomMotion({ longestTurns: 8 });
+    fc.assert(fc.property(motions, LEVELS, PLANNERS, CHANGES, property), { numRuns: 60 });
+  });
+
+  describe('of real recordings', async () => {
+    const { motion, settings } = await realMotion();
+    const kept = throughPage(motion, settings);
+
+    it.for([-12, -6.3, -3, 0, 1.5, 6])('has the same hot spots and causes at %d dB', (levelDb) => {
+      for (const planner of ['fixed', 'machine', 'turn-ahead'] as const) {
+        const asked = { ...settings, executes: 'plan' as const };
+        const request = { levelDb, planner, source: SOUND_SOURCE };
+        const page = told(forecastSide(kept, asked, request));
+        const command = told(forecastSide(roundedToFloat32(motion), asked, request));
+        expect(page.words).toEqual(command.words);
+        expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
+      }
+    });
+
+    it('costs less by its float32 than any output shows', () => {
+      const request = { levelDb: 0, planner: 'turn-ahead', source: SOUND_SOURCE } as const;
+      const page = forecastSide(kept, settings, request);
+      const command = forecastSide(motion, settings, request);
+      for (const name of ['land', 'widthMin', 'widthMax', 'pitch', 'radius'] as const) {
+        expect(page.quarters[name]).toBeWithin(command.quarters[name], SHOWN / 10);
+      }
+    });
+  });
+});
+
+/** In steps of 1/255, what takes the land may fall on the other side where two take it alike. */
+function isNoCause(word: string): boolean {
+  return !/^\.hotSpots\.\d+\.(cause|wall|frequency|reachesContact)/.test(word);
+}
+
+async function realMotion() {
+  const settings = settingsWith({ basePitch: 60e-6, baseWidth: 45e-6 });
+  const words = wordsOf(await realRecordings(), 16, SECONDS);
+  const format = { encoding: 'pcm', bitDepth: 32, channels: 2, sampleRate: 44_100 } as const;
+  const analyser = await createAnalyser(format, words.length / 2, settings);
+  const loud = words.map((word) => word * 2 ** 16);
+  analyser.push(new Uint8Array(loud.buffer));
+  return { motion: analyser.finish(), settings };
+}
