@@ -1,4 +1,5 @@
 import { commonLevel } from '../model/common-level.js';
+import { asciiText } from './ascii-text.js';
 import { cautionsOf, cautionText } from './caution-text.js';
 import { commonLevelText } from './common-level-text.js';
 import { comparisonText } from './comparison-text.js';
@@ -60,5 +61,6 @@ function fileText(file: ToldFile, options: Parameters<typeof sideText>[1]): stri
   const { settings, against } = file;
   const text = sideText(file, options);
   if (against === undefined) return `${text}\n`;
-  return `${text}\n${comparisonText(against, { settings, units: options.units })}\n\n`;
+  const changes = comparisonText(against, { ...options, settings });
+  return `${text}\n${options.ascii === true ? asciiText(changes) : changes}\n\n`;
 }
