@@ -21,7 +21,7 @@ export function forecastDocument(
   sides: readonly SideJson[],
   failures: readonly Failure[],
   version: string,
-  common: CommonLevelJson | null,
+  common: CommonLevelJson | null = null,
 ): ForecastJson {
   return {
     format: FORMAT,

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { MotionSummary } from '../../src/analysis/motion.js';
 import { turnAdvance } from '../../src/model/disc.js';
-import { type PitchPlanner, type Plan, planSide } from '../../src/model/plan.js';
+import { type Plan, planSide } from '../../src/model/plan.js';
 import { radiusUsed } from '../../src/model/plan-report.js';
 import { type PlannedSide, plannedSide } from '../../src/model/planned-side.js';
 import { verify } from '../../src/model/verify.js';
-import type { Settings } from '../../src/settings.js';
+import type { Planner, Settings } from '../../src/settings.js';
 import { emptyMotion } from '../support/empty-motion.js';
 import { EXACT, settingsWith } from '../support/model-settings.js';
 import { randomMotion } from '../support/random-motion.js';
@@ -29,12 +29,7 @@ const limits = fc.record({
   widthPerLateral: width,
 });
 
-function usedBy(
-  motion: MotionSummary,
-  settings: Settings,
-  planner: PitchPlanner,
-  levelDb = 0,
-): number {
+function usedBy(motion: MotionSummary, settings: Settings, planner: Planner, levelDb = 0): number {
   const side = plannedSide(motion, settings);
   return radiusUsed(side, planSide(side, planner, levelDb));
 }
@@ -85,7 +80,7 @@ describe('turn-ahead', () => {
     motion.approachLoose.fill(40e-6, aTurnLater, aTurnLater + 16);
     const settings = settingsWith({ ...UNBOUND, timingTolerance: 0 });
     const side = plannedSide(motion, settings);
-    const widest = (planner: PitchPlanner) => Math.max(...planSide(side, planner, 0).pitch);
+    const widest = (planner: Planner) => Math.max(...planSide(side, planner, 0).pitch);
     const still = 12.7e-6 + 6.5e-6 + 50.8e-6;
     expect(widest('turn-ahead')).toBeWithin(still + 40e-6, 1e-12);
     expect(widest('machine')).toBeWithin(still + 80e-6, 1e-12);

@@ -13,6 +13,11 @@ function reported(name: ReporterName, quarters = false, files = [forecastedFile(
   const options = {
     units: 'us',
     paint: new Chalk({ level: 0 }),
+    ascii: false,
+    isFolder: files.length > 1,
+    details: false,
+    brief: false,
+    commonLevel: false,
     quarters,
     version: '0.0.0',
   } as const;
