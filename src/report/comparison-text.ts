@@ -4,6 +4,7 @@ import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
 import { earlierAmountText } from './comparison-amount.js';
 import { type FindingContext, findingText } from './finding-text.js';
+import { headline } from './headline.js';
 import { diameterText, fixed, largeLengthText, lengthText, levelText } from './length-text.js';
 import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
@@ -101,14 +102,17 @@ function widestLimit({ landMin, echoLand }: Settings): number {
 function findingChangeText(
   { change, before, after }: FindingChange,
   offset: number,
-  context: FindingContext,
+  context: ComparisonContext,
 ): string {
   const was = before === null ? null : moved(before, offset);
   const told = after ?? was;
   if (told === null) return '';
   const accepted = after?.accepted === undefined ? '' : ' (accepted)';
-  const { message } = findingText(told, context);
-  return `${change} ${told.severity}${accepted}: ${message}${earlierText(was, after, context)}`;
+  const { where, what, message } = findingText(told, context);
+  // What is gone needs no limit and no reason, only to be known again.
+  const isBrief = change === 'gone' && context.details !== true;
+  const text = isBrief ? [where, headline(what)].filter((part) => part !== '').join(': ') : message;
+  return `${change} ${told.severity}${accepted}: ${text}${earlierText(was, after, context)}`;
 }
 
 /** What is now worse or better, as it was; empty for what is new or gone. */

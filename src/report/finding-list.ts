@@ -3,6 +3,7 @@ import type { ForecastedFile } from '../forecast-result.js';
 import type { Finding } from '../model/forecast-types.js';
 import { findingText } from './finding-text.js';
 import { type Form, findingKind, foldFindings, type Height } from './fold-findings.js';
+import { headline } from './headline.js';
 import type { Units } from './length-text.js';
 import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
@@ -68,12 +69,6 @@ export function findingList(file: ForecastedFile, options: FindingListOptions): 
   const all = isAll ? '' : ` (--details: all ${findings.length} and remedies)`;
   const title = `Findings in time order${without}${all}:`;
   return [...wrapText(title, '  ', '    ', options.columns).split('\n'), ...paragraphs.flat()];
-}
-
-/** What a finding says first, up to its colon, as a sentence. */
-function headline(what: string): string {
-  const [first = ''] = what.split(': ', 1);
-  return first.endsWith('.') ? first : `${first}.`;
 }
 
 /** A finding behind its severity; one that is accepted behind that, dimmed, with the reason. */

@@ -97,10 +97,13 @@ describe('a finding', () => {
   const was = findingWith({ atSeconds: 100, untilSeconds: 101 });
   const at = (seconds: number) => ({ ...was, atSeconds: seconds, untilSeconds: seconds + 1 });
 
-  test('that is gone is told in the words of the report, in the new time', () => {
+  test('that is gone is told by its place in the new time and its headline', () => {
     const gone = { change: 'gone', atSeconds: 120, before: was, after: null } as const;
-    const text = told({ offsetSeconds: 20, findings: [gone] });
-    expect(flat(text)).toContain(`gone caution: ${findingText(at(120), context).message}`);
+    const changes = { offsetSeconds: 20, findings: [gone] };
+    const { where, message } = findingText(at(120), context);
+    expect(flat(told(changes))).toMatch(new RegExp(`gone caution: ${where}: Little land\\.$`));
+    const all = comparisonText(comparisonWith(changes), { ...context, details: true });
+    expect(flat(all)).toContain(`gone caution: ${message}`);
   });
 
   test('that is worse is told with what it was', () => {
