@@ -1,5 +1,6 @@
+import { clustersOf, columnsOf } from './folder-clusters.js';
 import { placesByText } from './folder-groups.js';
-import { type Ellipsis, shortenNames } from './folder-shorten.js';
+import { type Ellipsis, EXTENSION, shortenNames } from './folder-shorten.js';
 
 /** Something that is told by its file name. */
 export interface Named {
@@ -23,7 +24,15 @@ export function folderLabels(
     const ends = shortestDistinctEnds(paths);
     for (const [place, index] of indices.entries()) labels[index] = ends[place] ?? '';
   }
-  return shortenNames(labels, columns, ellipsis);
+  return shortenNames(withoutSameExtension(labels, columns), columns, ellipsis);
+}
+
+/** Where room is short, an ending that all have tells nothing: `.wav` goes first. */
+function withoutSameExtension(labels: string[], columns: number): string[] {
+  const extensions = new Set(labels.map((label) => EXTENSION.exec(label)?.[0].toLowerCase()));
+  const isLong = labels.some((label) => columnsOf(clustersOf(label)) > columns);
+  if (!isLong || extensions.size !== 1) return labels;
+  return labels.map((label) => label.replace(EXTENSION, ''));
 }
 
 /** The ends of paths, all with as many folders as it takes to tell the different ones apart. */

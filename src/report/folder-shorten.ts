@@ -6,7 +6,7 @@ export type Ellipsis = '…' | '~';
 
 /** What is kept before the place at which names begin to differ. */
 const LEAD_CLUSTERS = 1;
-const EXTENSION = /\.[^.\s/]{1,5}$/u;
+export const EXTENSION = /\.[^.\s/]{1,5}$/u;
 
 /**
  * Names in at most `columns` columns. Those that are too long lose their middle, all at the same

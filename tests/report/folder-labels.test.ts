@@ -125,7 +125,24 @@ describe('files of one name', () => {
       16,
     );
     expect(new Set(short).size).toBe(2);
-    expect(short.every((label) => label.endsWith('.wav'))).toBe(true);
+    expect(short.every((label) => label.endsWith('side-a'))).toBe(true);
+  });
+
+  test.each([
+    [
+      ['the-quiet-overture.wav', 'b.WAV'],
+      ['the-quiet-overture', 'b'],
+    ],
+    [
+      ['the-quiet-overture.wav', 'b.motion'],
+      ['the-quie…rture.wav', 'b.motion'],
+    ],
+    [
+      ['short.wav', 'b.wav'],
+      ['short.wav', 'b.wav'],
+    ],
+  ])('%j lose an ending that all have, where there is no room for it', (names, expected) => {
+    expect(labels(names, 18)).toEqual(expected);
   });
 });
 
