@@ -12,6 +12,12 @@ export function clientJudgement(side: ClientSide, problems: readonly Problem[]):
           'to change yet.'
       : `It cannot be cut as it is. Please send a new file with ${changes(problems)}.`;
   }
+  if (problems.some(({ ids }) => ids.includes('truncated'))) {
+    return (
+      'Part of it may be missing, so it should not be cut yet. Please send a new file with ' +
+      `${changes(problems)}.`
+    );
+  }
   // Less than the text would show is nothing.
   if (quieterDb >= 0.05) {
     const lessLoud =

@@ -101,6 +101,12 @@ describe('whether a file can be cut', () => {
     );
   });
 
+  test('is not yet said of a file that breaks off', () => {
+    const text = read([findingWith({ id: 'truncated', severity: 'caution' })]);
+    expect(text).toContain('Part of it may be missing, so it should not be cut yet.');
+    expect(text).not.toContain('It can be cut');
+  });
+
   test('is yes but quieter where a lower level mends the fault, by as much as was computed', () => {
     const room = { recommendedDb: -2.5, limitedBy: { id: 'lift', atSeconds: 3 } } as const;
     const text = read([findingWith({ id: 'lift', severity: 'fault' })], room);
