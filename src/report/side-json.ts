@@ -36,6 +36,7 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
     name: file.name,
     settings: settingsToJson(settings),
     sources: file.sources.map(sourceToJson),
+    readFrom: file.readFrom,
     durationSeconds: roundSeconds(forecast.durationSeconds),
     turns: roundSeconds(forecast.turns),
     levelDb: roundDb(forecast.levelDb),

@@ -120,6 +120,9 @@ export const sideSchema = z.strictObject({
   name: z.string(),
   settings: profileSchema.describe('The resolved profile, every field, as a profile writes it.'),
   sources: z.array(sourceSchema),
+  readFrom: z
+    .enum(['audio', 'motion'])
+    .describe('motion: a saved one was read; then speedPercent is null, for want of sound'),
   durationSeconds: duration,
   turns: turnCount,
   levelDb: db,
