@@ -2,7 +2,6 @@ import { QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { Seconds } from '../units.js';
 import { LAND_MATTERS } from './compare-margins.js';
 import type { ComparedSide, LandChange } from './compare-types.js';
-import { landTolerance } from './planned-side.js';
 
 /** How many stretches are told. */
 const MOST_STRETCHES = 6;
@@ -51,17 +50,14 @@ function usefulLand(side: ComparedSide): Float64Array {
   return executedLand(side).map((land) => Math.min(land, useful));
 }
 
-function executedLand({ settings, forecast: { quarters, executes } }: ComparedSide): Float64Array {
+function executedLand({ forecast: { quarters, executes } }: ComparedSide): Float64Array {
   switch (executes) {
     case 'plan':
       return quarters.land;
     case 'machine':
       return quarters.machineLand;
-    case 'fixed': {
-      // One pitch and one width leave the same land everywhere but for the motion.
-      const still = settings.basePitch - settings.baseWidth - landTolerance(settings);
-      return quarters.approachLoose.map((approach) => still - approach);
-    }
+    case 'fixed':
+      return quarters.fixedLand;
   }
 }
 

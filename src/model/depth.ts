@@ -1,5 +1,4 @@
-import { QUARTERS_PER_TURN } from '../analysis/motion.js';
-import type { Metres } from '../units.js';
+import { nodesOf } from './eased-base.js';
 import { halfWidthAt } from './groove.js';
 import type { PlannedSide } from './planned-side.js';
 import { closeLate, easeCap, openEarly } from './slew.js';
@@ -13,8 +12,8 @@ import { closeLate, easeCap, openEarly } from './slew.js';
  * @param gain the level as a factor, g
  */
 export function planDepth(side: PlannedSide, gain: number): Float64Array {
-  const { depthOpenSlew, depthCloseSlew, baseWidth, depthMax, bottomRadius } = side.settings;
-  const base = baseWidth / 2;
+  const { depthOpenSlew, depthCloseSlew, depthMax, bottomRadius } = side.settings;
+  const base = side.baseNodes;
   const halfWidth = nodesOf(quarterNeed(side, gain), Math.max);
   openEarly(halfWidth, depthOpenSlew);
   closeLate(halfWidth, depthCloseSlew);
@@ -26,48 +25,27 @@ export function planDepth(side: PlannedSide, gain: number): Float64Array {
   );
   easeCap(cap, depthOpenSlew, depthCloseSlew);
   for (let node = 0; node < halfWidth.length; node++) {
-    halfWidth[node] = Math.min(halfWidth[node]!, Math.max(base, cap[node]!));
+    halfWidth[node] = Math.min(halfWidth[node]!, Math.max(base[node]!, cap[node]!));
   }
   return halfWidth;
 }
 
 /** The base half-width throughout: a machine without automation has none for depth. */
-export function fixedDepth({ count, settings }: PlannedSide): Float64Array {
-  return new Float64Array(count + 1).fill(settings.baseWidth / 2);
+export function fixedDepth({ baseNodes }: PlannedSide): Float64Array {
+  return Float64Array.from(baseNodes);
 }
 
-/**
- * h(t) + h(t − T) at the start of each planned quarter and at the end of the last; linear between.
- * @param before half-width before the planned quarters
- */
-export function facingHalfWidths(halfWidth: Float64Array, before: Metres): Float64Array {
-  return halfWidth.map((now, node) => {
-    const outer = node - QUARTERS_PER_TURN;
-    return now + (outer < 0 ? before : halfWidth[outer]!);
-  });
-}
-
-function quarterNeed({ settings, liftMax, lateralMax }: PlannedSide, gain: number): Float64Array {
-  const { baseWidth, widthMin, depthTolerance, widthPerLateral } = settings;
-  return liftMax.map((lift, quarter) =>
-    Math.max(
-      baseWidth / 2,
-      widthMin / 2 + depthTolerance + gain * lift,
-      baseWidth / 2 + (widthPerLateral * gain * lateralMax[quarter]!) / 2,
-    ),
-  );
-}
-
-/** A node takes the stricter of the two quarters that meet there; the ends have one. */
-function nodesOf(
-  quarters: Float64Array,
-  stricter: (before: number, after: number) => number,
+function quarterNeed(
+  { settings, baseHalfWidth, liftMax, lateralMax }: PlannedSide,
+  gain: number,
 ): Float64Array {
-  const nodes = new Float64Array(quarters.length + 1);
-  for (let node = 0; node < nodes.length; node++) {
-    const before = quarters[Math.max(0, node - 1)]!;
-    const after = quarters[Math.min(node, quarters.length - 1)]!;
-    nodes[node] = stricter(before, after);
-  }
-  return nodes;
+  const { widthMin, depthTolerance, widthPerLateral } = settings;
+  return liftMax.map((lift, quarter) => {
+    const base = baseHalfWidth[quarter]!;
+    return Math.max(
+      base,
+      widthMin / 2 + depthTolerance + gain * lift,
+      base + (widthPerLateral * gain * lateralMax[quarter]!) / 2,
+    );
+  });
 }

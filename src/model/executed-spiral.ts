@@ -18,7 +18,7 @@ export function executedSpiral(forecast: SideForecast, settings: Settings): Exec
   const pitch = {
     machine: quarters.machinePitch,
     plan: quarters.pitch,
-    fixed: quarters.pitch.map(() => settings.basePitch),
+    fixed: quarters.fixedPitch,
   }[forecast.executes];
   return {
     radius: spiralRadius(pitch, 0, settings.startDiameter / 2),

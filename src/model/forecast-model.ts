@@ -11,6 +11,7 @@ import { type Plan, planSide } from './plan.js';
 import { planReport, radiusUsed } from './plan-report.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
+import type { HandSettings } from './side-plan-input.js';
 import { verify } from './verify.js';
 
 /** What is asked of a side, beyond the profile. */
@@ -21,6 +22,8 @@ export interface SideRequest {
   readonly source: SourceFacts;
   /** For the tightest plan; without it there is none. */
   readonly solve?: LinearSolver;
+  /** What the operator sets by hand along the side. */
+  readonly hand?: HandSettings;
   /** Of the plan that is executed, where it is known: it is the same at every level. */
   readonly headroom?: Headroom;
 }
@@ -33,9 +36,9 @@ export interface SideRequest {
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, solve, headroom: known }: SideRequest,
+  { levelDb, planner, source, solve, hand, headroom: known }: SideRequest,
 ): SideForecast {
-  const side = plannedSide(motion, settings, solve ?? null);
+  const side = plannedSide(motion, settings, solve ?? null, hand);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
   const { executes } = settings;
   const machine = verified('machine');
@@ -58,7 +61,7 @@ export function forecastSide(
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
-    quarters: quarterColumns(side, plan, machine),
+    quarters: quarterColumns(side, plan, machine, fixed),
   };
 }
 

@@ -62,6 +62,7 @@ export interface PlanReport {
   readonly fits: boolean;
   readonly pitchMin: MetresPerTurn;
   readonly pitchMean: MetresPerTurn;
+  /** Widest of the plan: marker bands are wider. */
   readonly pitchMax: MetresPerTurn;
   readonly landMin: Metres;
   readonly landMinAtSeconds: Seconds;
@@ -137,8 +138,10 @@ export interface HeadLoad {
 export interface QuarterColumns {
   readonly atSeconds: Float64Array;
   readonly radius: Float64Array;
+  /** As it is cut, with each quarter's share of marker bands. */
   readonly pitch: Float64Array;
   readonly machinePitch: Float64Array;
+  readonly fixedPitch: Float64Array;
   readonly widthSet: Float64Array;
   readonly widthMin: Float64Array;
   readonly widthMax: Float64Array;
@@ -146,6 +149,7 @@ export interface QuarterColumns {
   readonly land: Float64Array;
   readonly landNominal: Float64Array;
   readonly machineLand: Float64Array;
+  readonly fixedLand: Float64Array;
   readonly approach: Float64Array;
   readonly approachLoose: Float64Array;
   readonly lateral: Float64Array;

@@ -7,6 +7,7 @@ import { valueAt } from './nodes.js';
 import { nominalLand } from './nominal-land.js';
 import type { Plan } from './plan.js';
 import { binStart, landTolerance, type PlannedSide } from './planned-side.js';
+import { windowMinimum } from './planners/window-maximum.js';
 import { survives } from './survives.js';
 
 /** How many places are told. */
@@ -19,10 +20,9 @@ const BINS_PER_TURN = BINS_PER_QUARTER * QUARTERS_PER_TURN;
  * finishing groove, where nothing is cut.
  */
 export function hotSpots(side: PlannedSide, plan: Plan): HotSpot[] {
-  const { basePitch, baseWidth } = side.settings;
   const tolerance = landTolerance(side.settings);
   const land = landOfBins(side, plan, tolerance);
-  const unmodulated = basePitch - baseWidth - tolerance - LENGTH_MARGIN;
+  const unmodulated = unmodulatedLand(side).map((still) => still - tolerance - LENGTH_MARGIN);
   const places: number[] = [];
   while (places.length < HOT_SPOTS) {
     const place = leastApart(land, places, unmodulated);
@@ -42,12 +42,27 @@ function landOfBins(side: PlannedSide, plan: Plan, tolerance: number): Float64Ar
   });
 }
 
-/** The bin with the least land under `limit` that is a turn or more from all `places`. */
-function leastApart(land: Float64Array, places: readonly number[], limit: number): number | null {
-  let least = limit;
+/**
+ * Land that an unmodulated groove has at least, per planned quarter: between two turns of different
+ * base pitch the tighter counts, and the wider of the two grooves at its ends.
+ */
+function unmodulatedLand({ basePitch, baseFacing }: PlannedSide): Float64Array {
+  return basePitch.map((_, quarter) => {
+    const pitch = windowMinimum(basePitch, quarter - QUARTERS_PER_TURN, quarter);
+    return pitch - Math.max(baseFacing[quarter]!, baseFacing[quarter + 1]!);
+  });
+}
+
+/** The bin with the least land under its quarter's `limits` that is a turn or more from `places`. */
+function leastApart(
+  land: Float64Array,
+  places: readonly number[],
+  limits: Float64Array,
+): number | null {
+  let least = Number.POSITIVE_INFINITY;
   let found: number | null = null;
   for (let bin = FIRST_JUDGED * BINS_PER_QUARTER; bin < land.length; bin++) {
-    if (!(land[bin]! < least)) continue;
+    if (!(land[bin]! < least && land[bin]! < limits[Math.floor(bin / BINS_PER_QUARTER)]!)) continue;
     if (places.some((place) => Math.abs(place - bin) < BINS_PER_TURN)) continue;
     least = land[bin]!;
     found = bin;

@@ -29,13 +29,15 @@ const BINS_PER_TURN = BINS_PER_QUARTER * QUARTERS_PER_TURN;
  * @param bin of the planned quarters
  */
 export function landTaker(side: PlannedSide, plan: Plan, bin: number): LandTaker {
-  const { motion, settings, lead } = side;
+  const { motion, baseFacing, lead } = side;
   const programBin = bin - lead * BINS_PER_QUARTER;
   const outward = Math.max(0, motion.outward[programBin] ?? 0);
   const inward = Math.max(0, motion.inward[programBin - BINS_PER_TURN] ?? 0);
   const quarter = Math.floor(bin / BINS_PER_QUARTER);
-  const facing = Math.max(plan.facing[quarter]!, plan.facing[quarter + 1]!);
-  const opened = facing - settings.baseWidth;
+  const opened = Math.max(
+    plan.facing[quarter]! - baseFacing[quarter]!,
+    plan.facing[quarter + 1]! - baseFacing[quarter + 1]!,
+  );
   if (opened > plan.gain * Math.max(0, side.approachLoose[bin]!)) {
     return { cause: 'width', wall: 'both', frequency: null };
   }

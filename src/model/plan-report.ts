@@ -53,12 +53,12 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
   };
 }
 
-/** Radius that the program takes, n·∫p dt; its last quarter may be partial. */
-export function radiusUsed({ lead, programCount, turns }: PlannedSide, { pitch }: Plan): Metres {
+/** Radius that the program takes, n·∫p dt, bands included; its last quarter may be partial. */
+export function radiusUsed({ lead, programCount, turns }: PlannedSide, { cut }: Plan): Metres {
   let used = 0;
   for (let quarter = 0; quarter < programCount; quarter++) {
     const length = Math.min(1, QUARTERS_PER_TURN * turns - quarter);
-    used += (pitch[lead + quarter]! * length) / QUARTERS_PER_TURN;
+    used += (cut[lead + quarter]! * length) / QUARTERS_PER_TURN;
   }
   return used;
 }

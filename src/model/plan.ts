@@ -1,6 +1,8 @@
 import type { Planner } from '../settings.js';
-import { facingHalfWidths, fixedDepth, planDepth } from './depth.js';
+import { withBands } from './bands.js';
+import { fixedDepth, planDepth } from './depth.js';
 import { spiralRadius, turnAdvance } from './disc.js';
+import { facingHalfWidths } from './facing-half-widths.js';
 import type { PlannedSide } from './planned-side.js';
 import { fixedPitch } from './planners/fixed.js';
 import { machineAutomation } from './planners/machine.js';
@@ -21,25 +23,28 @@ export interface Plan {
   readonly facing: Float64Array;
   /** What the planner wanted, per quarter, before pitchMax. */
   readonly wanted: Float64Array;
-  /** p per quarter. */
+  /** p per quarter as planned, marker bands left out: what A is made of. */
   readonly pitch: Float64Array;
   /** A at the nodes. */
   readonly advance: Float64Array;
+  /** Mean pitch per quarter as it is cut, with its share of marker bands. */
+  readonly cut: Float64Array;
   /** r at the nodes. */
   readonly radius: Float64Array;
 }
 
 /** Plans depth, then pitch; pitchMax clips last, and the spiral follows. */
 export function planSide(side: PlannedSide, planner: Planner, levelDb: number): Plan {
-  const { settings, lead } = side;
+  const { settings, basePitch, lead } = side;
   const gain = 10 ** (levelDb / 20);
   const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
-  const facing = facingHalfWidths(halfWidth, settings.baseWidth / 2);
+  const facing = facingHalfWidths(halfWidth, side.baseHalfWidth[0]!);
   const wanted = wantedPitch(side, planner, facing, gain);
   const pitch = wanted.map((open) => Math.min(open, settings.pitchMax));
-  const advance = turnAdvance(pitch, settings.basePitch);
-  const radius = spiralRadius(pitch, lead, settings.startDiameter / 2);
-  return { planner, gain, halfWidth, facing, wanted, pitch, advance, radius };
+  const advance = turnAdvance(pitch, basePitch[0]!);
+  const cut = withBands(side, pitch);
+  const radius = spiralRadius(cut, lead, settings.startDiameter / 2);
+  return { planner, gain, halfWidth, facing, wanted, pitch, advance, cut, radius };
 }
 
 function wantedPitch(

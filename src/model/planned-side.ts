@@ -7,9 +7,13 @@ import {
 } from '../analysis/motion.js';
 import type { Settings } from '../settings.js';
 import type { Metres, Seconds } from '../units.js';
+import { easedBase } from './eased-base.js';
+import { facingHalfWidths } from './facing-half-widths.js';
+import { handColumn } from './hand-columns.js';
 import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
 import type { LinearSolver } from './linear-program.js';
 import { padRow, quarterMaxima } from './quarter-maxima.js';
+import { type HandSettings, NOTHING_BY_HAND } from './side-plan-input.js';
 
 /** Rank of one wall's magnitudes, for shares of time. */
 export interface WallHistograms {
@@ -27,6 +31,7 @@ export interface PlannedSide {
   readonly settings: Settings;
   /** For the planner `tightest`; null: it cannot be asked. */
   readonly solve: LinearSolver | null;
+  readonly hand: HandSettings;
   /** Index of the quarter that begins with the program: 4·silentTurns. */
   readonly lead: number;
   /** Planned quarters. */
@@ -35,6 +40,14 @@ export interface PlannedSide {
   readonly programCount: number;
   readonly turns: number;
   readonly quarterSeconds: Seconds;
+  /** The pitch that no plan goes under, per quarter, before any slew, m per turn. */
+  readonly basePitch: Float64Array;
+  /** The unmodulated half-width that is asked for, per quarter, before any slew, m. */
+  readonly baseHalfWidth: Float64Array;
+  /** The same as it is cut, at the quarters' starts and the end of the last: with its slews. */
+  readonly baseNodes: Float64Array;
+  /** h(t) + h(t − T) of it, likewise. */
+  readonly baseFacing: Float64Array;
   /** Bin rows, m. */
   readonly approach: Float64Array;
   readonly approachLoose: Float64Array;
@@ -57,21 +70,35 @@ export function plannedSide(
   motion: MotionSummary,
   settings: Settings,
   solve: LinearSolver | null = null,
+  hand: HandSettings = NOTHING_BY_HAND,
 ): PlannedSide {
   const lead = QUARTERS_PER_TURN * settings.silentTurns;
   const turns = motion.durationSeconds / motion.turnSeconds;
   const count = QUARTERS_PER_TURN * begun(turns) + 2 * lead;
   const padded = (row: Float64Array) => padRow(row, lead, count);
   const maxima = (row: Float64Array) => quarterMaxima(padded(row));
+  const grid = { lead, count, quarterSeconds: motion.turnSeconds / QUARTERS_PER_TURN };
+  const pitches = hand.basePitch.map(({ fromSeconds, pitch }) => ({ fromSeconds, value: pitch }));
+  const widths = hand.baseWidth.map(({ fromSeconds, width }) => ({
+    fromSeconds,
+    value: width / 2,
+  }));
+  const baseHalfWidth = handColumn(grid, widths, settings.baseWidth / 2);
+  const baseNodes = easedBase(baseHalfWidth, settings);
   return {
     motion,
     settings,
     solve,
+    hand,
     lead,
     count,
     programCount: begun(QUARTERS_PER_TURN * turns),
     turns,
-    quarterSeconds: motion.turnSeconds / QUARTERS_PER_TURN,
+    quarterSeconds: grid.quarterSeconds,
+    basePitch: handColumn(grid, pitches, settings.basePitch),
+    baseHalfWidth,
+    baseNodes,
+    baseFacing: facingHalfWidths(baseNodes, baseHalfWidth[0]!),
     approach: padded(motion.approach),
     approachLoose: padded(motion.approachLoose),
     lift: padded(motion.lift),

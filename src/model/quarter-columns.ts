@@ -5,11 +5,12 @@ import { quarterMaxima } from './quarter-maxima.js';
 import { traceWalls } from './tracing.js';
 import type { Verified } from './verify.js';
 
-/** The quarters that the program touches, column by column, of the plan beside the machine's. */
+/** The quarters that the program touches, column by column, of the plan beside the others'. */
 export function quarterColumns(
   side: PlannedSide,
   verified: Verified,
   machine: Verified,
+  fixed: Verified,
 ): QuarterColumns {
   const { lead, programCount, settings, motion } = side;
   const { plan } = verified;
@@ -19,8 +20,9 @@ export function quarterColumns(
   return {
     atSeconds: program(plan.pitch).map((_, quarter) => quarterStart(side, lead + quarter)),
     radius: program(plan.radius),
-    pitch: program(plan.pitch),
-    machinePitch: program(machine.plan.pitch),
+    pitch: program(plan.cut),
+    machinePitch: program(machine.plan.cut),
+    fixedPitch: program(fixed.plan.cut),
     widthSet: program(plan.halfWidth).map((halfWidth) => 2 * halfWidth),
     widthMin: program(verified.widthMin),
     widthMax: program(verified.widthMax),
@@ -28,6 +30,7 @@ export function quarterColumns(
     land: program(verified.land),
     landNominal: program(verified.landNominal),
     machineLand: program(machine.land),
+    fixedLand: program(fixed.land),
     approach: scaled(quarterMaxima(side.approach)),
     approachLoose: scaled(quarterMaxima(side.approachLoose)),
     lateral: scaled(side.lateralMax),

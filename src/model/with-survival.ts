@@ -5,6 +5,7 @@ import type { SideForecast } from './forecast-types.js';
 import { quartersIn } from './nodes.js';
 import { planSide } from './plan.js';
 import { plannedSide } from './planned-side.js';
+import type { HandSettings } from './side-plan-input.js';
 import { survives } from './survives.js';
 
 /**
@@ -17,8 +18,9 @@ export function withSurvival(
   motion: MotionSummary,
   settings: Settings,
   windows: readonly (EdgeWindow | null)[],
+  hand?: HandSettings,
 ): SideForecast {
-  const side = plannedSide(motion, settings);
+  const side = plannedSide(motion, settings, null, hand);
   const plan = planSide(side, executedPlanner(settings, forecast.planner), forecast.levelDb);
   const hotSpots = forecast.hotSpots.map((spot, index) => {
     const bin = Math.round(quartersIn(side, spot.atSeconds) * BINS_PER_QUARTER);

@@ -1,6 +1,5 @@
 import type { ForecastedFile } from '../forecast-result.js';
-import { landTolerance } from '../model/planned-side.js';
-import type { Settings } from '../settings.js';
+import type { PlanReport } from '../model/forecast-types.js';
 import type { Metres, MetresPerTurn } from '../units.js';
 
 /** What is drawn along a side, one value a quarter turn. */
@@ -19,29 +18,33 @@ const QUARTERS_PER_TURN = 4;
 /** The columns of what is executed, beside the pitch of the plan or, if that is it, the machine. */
 export function chartSeries({ forecast, settings }: ForecastedFile): ChartSeries {
   const { executes, quarters } = forecast;
-  const { pitch, machinePitch, land, machineLand, approachLoose } = quarters;
+  const { land, machineLand, fixedLand } = quarters;
   const start = settings.startDiameter / 2;
+  const pitch = bandless(quarters.pitch, forecast.plan);
+  const machinePitch = bandless(quarters.machinePitch, forecast.machine);
   switch (executes) {
     case 'machine':
       return {
         pitch: machinePitch,
         otherPitch: pitch,
         land: machineLand,
-        radius: spiral(start, machinePitch),
+        radius: spiral(start, quarters.machinePitch),
       };
     case 'plan':
-      return { pitch, otherPitch: machinePitch, land, radius: spiral(start, pitch) };
-    case 'fixed': {
-      const base = pitch.map(() => settings.basePitch);
-      const fixedLand = approachLoose.map((loose) => landAtBase(settings, loose));
-      return { pitch: base, otherPitch: pitch, land: fixedLand, radius: spiral(start, base) };
-    }
+      return { pitch, otherPitch: machinePitch, land, radius: spiral(start, quarters.pitch) };
+    case 'fixed':
+      return {
+        pitch: bandless(quarters.fixedPitch, forecast.fixed),
+        otherPitch: pitch,
+        land: fixedLand,
+        radius: spiral(start, quarters.fixedPitch),
+      };
   }
 }
 
-/** land = p − w₀ − approachLoose − tolerances, where neither pitch nor depth moves. */
-function landAtBase(settings: Settings, approachLoose: Metres): Metres {
-  return settings.basePitch - settings.baseWidth - approachLoose - landTolerance(settings);
+/** A marker band as wide as the plan is at its widest: in full it would leave no room for the rest. */
+function bandless(pitch: Float64Array, { pitchMax }: PlanReport): Float64Array {
+  return pitch.map((each) => Math.min(each, pitchMax));
 }
 
 /** r after each quarter turn: r − p/4, as the pitch is held over a quarter. */

@@ -19,7 +19,10 @@ describe('the columns', () => {
     expect(ahead.machinePitch).toEqual(machine.pitch);
     expect(ahead.machineLand).toEqual(machine.land);
     expect(ahead.pitch).not.toEqual(machine.pitch);
-    expect(forecastOf('fixed').quarters.pitch.every((pitch) => pitch === 0.0254 / 300)).toBe(true);
+    const fixed = forecastOf('fixed').quarters;
+    expect(ahead.fixedPitch).toEqual(fixed.pitch);
+    expect(ahead.fixedLand).toEqual(fixed.land);
+    expect(fixed.pitch.every((pitch) => pitch === 0.0254 / 300)).toBe(true);
   });
 
   test('hold the motion at the planned level', () => {

@@ -21,8 +21,10 @@ function columnsWith(changes: Partial<QuarterColumns> = {}): QuarterColumns {
     ...quarters,
     pitch: filled(90e-6),
     machinePitch: filled(100e-6),
+    fixedPitch: filled(80e-6),
     land: filled(30e-6),
     machineLand: filled(35e-6),
+    fixedLand: filled(25e-6),
     approachLoose: filled(2e-6),
     ...changes,
   };
@@ -98,8 +100,7 @@ describe('what is drawn is of what is cut', () => {
   test.each([
     ['machine', 100e-6, 90e-6, 35e-6],
     ['plan', 90e-6, 100e-6, 30e-6],
-    // Base pitch, less base width, 2 µm of approach, twice 2.5 and 1.5 µm of tolerance.
-    ['fixed', 0.0254 / 300, 90e-6, 0.0254 / 300 - 50.8e-6 - 2e-6 - 5e-6 - 1.5e-6],
+    ['fixed', 80e-6, 90e-6, 25e-6],
   ] as const)('%s', (executes, pitch, other, land) => {
     const series = seriesOf(executes);
     expect(series.pitch[7]).toBeWithin(pitch, 1e-12);
@@ -107,5 +108,16 @@ describe('what is drawn is of what is cut', () => {
     expect(series.land[7]).toBeWithin(land, 1e-12);
     // A spiral of constant pitch: r = r₀ − p·turns.
     expect(series.radius[QUARTERS]).toBeWithin(0.2921 / 2 - (pitch * QUARTERS) / 4, 1e-9);
+  });
+
+  test('a marker band is drawn no wider than the widest pitch of the plan, and takes its radius', () => {
+    const pitch = new Float64Array(QUARTERS).fill(90e-6);
+    pitch[200] = 1.5e-3;
+    const series = chartSeries(
+      forecastedFile({}, { quarters: columnsWith({ pitch }), executes: 'plan' }),
+    );
+    expect(series.pitch[200]).toBe(forecastedFile().forecast.plan.pitchMax);
+    const used = (90e-6 * (QUARTERS - 1) + 1.5e-3) / 4;
+    expect(series.radius[QUARTERS]).toBeWithin(0.2921 / 2 - used, 1e-9);
   });
 });

@@ -5,25 +5,31 @@ import { finding } from './finding.js';
 import { spansOf } from './spans.js';
 
 /**
- * `low-vertical`: the low band moves an unmodulated groove of base width vertically by more than
- * half of what widthMin leaves of it, (baseWidth − widthMin)/2. Neighbouring quarters as one.
+ * `low-vertical`: the low band moves an unmodulated groove vertically by more than half of what
+ * widthMin leaves of its base width, (baseWidth − widthMin)/2, the narrower end of the quarter.
+ * Neighbouring quarters as one.
  */
 export function bassFindings(side: PlannedSide, gain: number): Finding[] {
-  const { settings, lead, programCount, motion } = side;
-  const limit = (settings.baseWidth - settings.widthMin) / 2 / 2;
+  const { settings, baseNodes, lead, programCount, motion } = side;
   const vertical = motion.lowBand.verticalAmplitude;
+  const limitOf = (quarter: number) => {
+    const node = lead + quarter;
+    const narrower = Math.min(baseNodes[node]!, baseNodes[node + 1]!);
+    return (2 * narrower - settings.widthMin) / 2 / 2;
+  };
+  const excess = (quarter: number) => gain * vertical[quarter]! - limitOf(quarter);
   const spans = spansOf(
     0,
     programCount,
-    (quarter) => gain * vertical[quarter]! > limit,
-    (a, b) => vertical[a]! > vertical[b]!,
+    (quarter) => excess(quarter) > 0,
+    (a, b) => excess(a) > excess(b),
   );
   return spans.map(({ first, last, worst }) =>
     finding('low-vertical', 'caution', {
       atSeconds: quarterStart(side, lead + first),
       untilSeconds: quarterStart(side, lead + last + 1),
       value: gain * vertical[worst]!,
-      limit,
+      limit: limitOf(worst),
       unit: 'metre',
       wall: 'both',
       frequency: strongestBass(motion, worst),

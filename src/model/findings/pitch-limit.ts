@@ -40,15 +40,15 @@ function clipFindings(side: PlannedSide, { plan, land, landBin }: Verified): Fin
 }
 
 /**
- * The lead-in ends at base pitch, from where the pitch opens by at most its slew. Where the
+ * The lead-in ends at the base pitch of the first silent turn, from where the pitch opens by at most its slew. Where the
  * planned quarters before a loud start are too few for that, and the land of the program or of
  * later silent turns falls short for it, the rest is this finding; the plan itself is not clipped.
  * It is told where the land first falls short: the mean pitch of the turn up to there, A, as
  * planned and as the ramp gives it.
  */
 function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
-  const { settings } = side;
-  const { basePitch, machine, pitchOpenSlew } = settings;
+  const { machine, pitchOpenSlew } = side.settings;
+  const basePitch = side.basePitch[0]!;
   const slew = plan.planner === 'machine' ? (machine.openSlew ?? pitchOpenSlew) : pitchOpenSlew;
   const reachable = (quarter: number) => basePitch + slew * (quarter + 1);
   if (!plan.pitch.some((pitch, quarter) => pitch > reachable(quarter) + LENGTH_MARGIN)) return null;

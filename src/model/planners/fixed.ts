@@ -1,6 +1,10 @@
 import type { PlannedSide } from '../planned-side.js';
+import { closeLate, openEarly } from '../slew.js';
 
-/** Base pitch throughout. */
-export function fixedPitch({ count, settings }: PlannedSide): Float64Array {
-  return new Float64Array(count).fill(settings.basePitch);
+/** Base pitch throughout; where it is set anew by hand it opens early and closes late. */
+export function fixedPitch({ basePitch, settings }: PlannedSide): Float64Array {
+  const pitch = Float64Array.from(basePitch);
+  openEarly(pitch, settings.pitchOpenSlew);
+  closeLate(pitch, settings.pitchCloseSlew);
+  return pitch;
 }

@@ -16,8 +16,8 @@ export function machineAutomation(
   facing: Float64Array,
   gain: number,
 ): Float64Array {
-  const { settings, outwardMax, inwardMax, count } = side;
-  const { machine, basePitch, landMin } = settings;
+  const { settings, basePitch, outwardMax, inwardMax, count } = side;
+  const { machine, landMin } = settings;
   const advance = Math.round(QUARTERS_PER_TURN * machine.advanceTurns);
   const hold = Math.round(QUARTERS_PER_TURN * machine.holdTurns);
   const kept = landMin + landTolerance(settings);
@@ -28,7 +28,8 @@ export function machineAutomation(
       windowMaximum(outwardMax, quarter, last) + windowMaximum(inwardMax, quarter - hold, quarter);
     // The ends of quarter j are nodes j and j + 1.
     const widest = windowMaximum(facing, quarter, last + 1);
-    pitch[quarter] = Math.max(basePitch, kept + widest + machine.gain * gain * motion);
+    const wanted = kept + widest + machine.gain * gain * motion;
+    pitch[quarter] = Math.max(basePitch[quarter]!, wanted);
   }
   openEarly(pitch, machine.openSlew ?? settings.pitchOpenSlew);
   closeLate(pitch, machine.closeSlew ?? settings.pitchCloseSlew);

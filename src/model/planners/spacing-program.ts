@@ -1,7 +1,7 @@
 import { BINS_PER_QUARTER, QUARTERS_PER_TURN } from '../../analysis/motion.js';
-import type { Settings } from '../../settings.js';
 import type { LinearProgram } from '../linear-program.js';
 import type { PlannedSide } from '../planned-side.js';
+import { windowMinimum } from './window-maximum.js';
 
 /** What a quarter of the program costs more than a silent one: it decides among equal sums only. */
 const TIE_BREAK = 1e-6;
@@ -14,8 +14,8 @@ interface Row {
 }
 
 /**
- * The program whose solution is the tightest pitch, per planned quarter, in units of the base
- * pitch: least Σp, base ≤ p ≤ pitchMax, the slews, and A(t′) ≥ need at the bins' boundaries.
+ * The program whose solution is the tightest pitch, per planned quarter, in units of the profile's
+ * base pitch: least Σp, base ≤ p ≤ pitchMax, the slews, and A(t′) ≥ need at the bins' boundaries.
  * A at a share s of quarter j is ((1 − s)·p[j − 4] + p[j − 3] + p[j − 2] + p[j − 1] + s·p[j])/4.
  * Among equal sums the one with the least inside the program.
  * @param needs A that is needed at each boundary of a bin, m; see boundary-needs.ts
@@ -23,7 +23,8 @@ interface Row {
 export function spacingProgram(side: PlannedSide, needs: Float64Array): LinearProgram {
   const { count, lead, programCount, settings } = side;
   const { basePitch, pitchMax, pitchOpenSlew, pitchCloseSlew } = settings;
-  const rows = bindingRows(needs, count, settings);
+  const rows = bindingRows(needs, side.basePitch);
+  const widest = side.basePitch.reduce((most, base) => Math.max(most, base), pitchMax);
   const slews = count - 1;
   const rowCount = rows.length + slews;
   const need = new Float64Array(rowCount).fill(-pitchCloseSlew / basePitch);
@@ -49,8 +50,8 @@ export function spacingProgram(side: PlannedSide, needs: Float64Array): LinearPr
   }
   return {
     cost: new Float64Array(count).fill(1).fill(1 + TIE_BREAK, lead, lead + programCount),
-    lower: new Float64Array(count).fill(1),
-    upper: new Float64Array(count).fill(Math.max(pitchMax, basePitch) / basePitch),
+    lower: side.basePitch.map((least) => least / basePitch),
+    upper: new Float64Array(count).fill(widest / basePitch),
     need,
     most,
     starts,
@@ -64,13 +65,16 @@ export function spacingProgram(side: PlannedSide, needs: Float64Array): LinearPr
  * linear inside a quarter, so it meets the needs of a quarter's boundaries if it meets those on
  * their upper hull. A quarter's last boundary is the next one's first.
  */
-function bindingRows(needs: Float64Array, count: number, { basePitch }: Settings): readonly Row[] {
+function bindingRows(needs: Float64Array, basePitch: Float64Array): readonly Row[] {
   const rows: Row[] = [];
+  const count = basePitch.length;
   for (let quarter = QUARTERS_PER_TURN; quarter < count; quarter++) {
+    // All five that may be part of the advance hold at least this.
+    const met = windowMinimum(basePitch, quarter - QUARTERS_PER_TURN, quarter);
     const from = quarter * BINS_PER_QUARTER;
     for (const bin of upperHull(needs, from, from + BINS_PER_QUARTER)) {
       const isNextOnes = bin === from + BINS_PER_QUARTER && quarter + 1 < count;
-      if (isNextOnes || needs[bin]! <= basePitch) continue;
+      if (isNextOnes || needs[bin]! <= met) continue;
       const share = (bin - from) / BINS_PER_QUARTER;
       rows.push({ quarter, share, need: QUARTERS_PER_TURN * needs[bin]! });
     }

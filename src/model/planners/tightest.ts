@@ -10,9 +10,9 @@ import { spacingProgram } from './spacing-program.js';
  * @throws RangeError for a side without a solver
  */
 export function tightest(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
-  const { solve, settings } = side;
+  const { solve, settings, basePitch } = side;
   if (solve === null) throw new RangeError('the planner tightest needs a solver');
   const { x } = solve(spacingProgram(side, boundaryNeeds(side, facing, gain)));
   // A solver keeps bounds to a tolerance.
-  return x.map((pitch) => Math.max(pitch * settings.basePitch, settings.basePitch));
+  return x.map((pitch, quarter) => Math.max(pitch * settings.basePitch, basePitch[quarter]!));
 }

@@ -12,11 +12,13 @@ import { windowMaximum } from './window-maximum.js';
  * @returns the wanted pitch per planned quarter, before pitchMax, m per turn
  */
 export function turnAhead(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
-  const { basePitch, timingTolerance, pitchOpenSlew, pitchCloseSlew } = side.settings;
+  const { basePitch, settings } = side;
+  const { timingTolerance, pitchOpenSlew, pitchCloseSlew } = settings;
   const required = requiredAdvance(side, facing, gain);
   const pitch = required.map((_, quarter) => {
     const last = quarter + QUARTERS_PER_TURN + timingTolerance;
-    return Math.max(basePitch, windowMaximum(required, quarter - timingTolerance, last));
+    const needed = windowMaximum(required, quarter - timingTolerance, last);
+    return Math.max(basePitch[quarter]!, needed);
   });
   openEarly(pitch, pitchOpenSlew);
   closeLate(pitch, pitchCloseSlew);
