@@ -9,6 +9,7 @@ import {
   bakedSettings,
   differingSetting,
 } from './motion-file/baked-settings.js';
+import { readMotionFile } from './motion-file/read-motion-file.js';
 import type { SavedMotion } from './motion-file/saved-motion.js';
 import type { Settings } from './settings.js';
 import { formatSpeed } from './units.js';
@@ -44,6 +45,19 @@ export function forecastMotion(
     motion: request.keepMotion === true ? motion : null,
     audioSha256: saved.audioSha256,
   };
+}
+
+/**
+ * The same for a file of saved motion.
+ * @throws InputError if it cannot be read
+ */
+export async function forecastMotionFile(
+  path: string,
+  settings: Settings,
+  request: Request,
+  solver: { readonly solve?: LinearSolver },
+): Promise<ForecastedFile> {
+  return forecastMotion(await readMotionFile(path), settings, request, solver);
 }
 
 function differs(

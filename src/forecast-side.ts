@@ -8,14 +8,12 @@ import { type Part, partsOf } from './analysis/parts.js';
 import { frameBytes } from './analysis/sample-format.js';
 import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
 import { wavFrames } from './analysis/wav-frames.js';
-import { forecastMotion } from './forecast-motion.js';
 import type { ForecastedFile, SourceFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
 import type { LinearSolver } from './model/linear-program.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
-import { readMotionFile } from './motion-file/read-motion-file.js';
 import type { Planner, Settings } from './settings.js';
 
 /** How a side is to be forecast, beyond the profile. */
@@ -42,8 +40,9 @@ export async function forecastFile(
   onBytes: (bytes: number) => void = () => {},
 ): Promise<ForecastedFile> {
   if (await isMotionFile(path)) {
-    const saved = await readMotionFile(path);
-    return forecastMotion(saved, settings, request, await solverFor(request));
+    // Few runs have such a file, and reading one takes a library that every thread would load.
+    const { forecastMotionFile } = await import('./forecast-motion.js');
+    return await forecastMotionFile(path, settings, request, await solverFor(request));
   }
   return await withWav(path, async (wav) => {
     const motions: PartMotion[] = [];

@@ -11,6 +11,11 @@ export interface SidePool {
 
 /** Heap of a thread: a job that wants more ends its thread, not the process. */
 const HEAP_MEBIBYTES = 512;
+/**
+ * Room for what a thread has just made: little, since each thread holds several times that, and
+ * what a pass makes is not made on the heap.
+ */
+const YOUNG_MEBIBYTES = 2;
 
 /** The one thread there is. */
 export async function inlinePool(): Promise<SidePool> {
@@ -34,7 +39,10 @@ export async function threadPool(
     minThreads: jobs,
     maxThreads: jobs,
     concurrentTasksPerWorker: 1,
-    resourceLimits: { maxOldGenerationSizeMb: heapMebibytes },
+    resourceLimits: {
+      maxOldGenerationSizeMb: heapMebibytes,
+      maxYoungGenerationSizeMb: YOUNG_MEBIBYTES,
+    },
   });
   return {
     jobs,

@@ -2,17 +2,12 @@ import { join, resolve } from 'node:path';
 import { withWav } from '../analysis/wav-file.js';
 import { InputError, OutputError } from '../errors.js';
 import { MOTION_EXTENSION } from '../motion-file/motion-layout.js';
-import { motionToSave } from '../motion-file/motion-to-save.js';
 import { checkOutputFile, checkOutputFolder } from '../report/check-output.js';
-import { type ClientSide, clientSide } from '../report/client-side.js';
-import { clientText } from '../report/client-text.js';
-import { hotSpotMarks } from '../report/cue-copy/hot-spot-marks.js';
+import type { ClientSide } from '../report/client-side.js';
 import type { Failure } from '../report/failure.js';
-import { markersCsv } from '../report/markers-csv.js';
 import { outputNames } from '../report/output-names.js';
-import { quartersCsv } from '../report/quarters-csv.js';
 import { safeText } from '../report/safe-text.js';
-import { type TableRow, tableCsv, tableRow } from '../report/side-table-csv.js';
+import type { TableRow } from '../report/side-table-csv.js';
 import type { ToldFile } from '../report/told-file.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
 import { bugText } from './bug-text.js';
@@ -116,7 +111,7 @@ async function outputsFor(
     if (path === undefined) continue;
     const target = resolve(cwd, path);
     await checkOutputFile(target, { option, inputs });
-    outputs.push(output(target));
+    outputs.push(await output(target));
   }
   return outputs;
 }
@@ -127,13 +122,19 @@ function perSide(options: ForecastOptions, errors: StandardError): PerSide[] {
       option: '--csv',
       folder: options.csv,
       extension: '.quarters.csv',
-      write: async (file, path) => await writeFileAtomic(path, quartersCsv(file)),
+      write: async (file, path) => {
+        const { quartersCsv } = await import('../report/quarters-csv.js');
+        await writeFileAtomic(path, quartersCsv(file));
+      },
     },
     {
       option: '--markers',
       folder: options.markers,
       extension: '.markers.csv',
-      write: async (file, path) => await writeFileAtomic(path, markersCsv(file, options.units)),
+      write: async (file, path) => {
+        const { markersCsv } = await import('../report/markers-csv.js');
+        await writeFileAtomic(path, markersCsv(file, options.units));
+      },
     },
     {
       option: '--cue',
@@ -147,6 +148,7 @@ function perSide(options: ForecastOptions, errors: StandardError): PerSide[] {
       extension: MOTION_EXTENSION,
       write: async (file, path) => {
         const { encodeMotion } = await import('../motion-file/encode-motion.js');
+        const { motionToSave } = await import('../motion-file/motion-to-save.js');
         await writeFileAtomic(path, encodeMotion(motionToSave(file)));
       },
     },
@@ -167,12 +169,14 @@ async function writeCue(
     return;
   }
   const { writeCueCopy } = await import('../report/cue-copy/write-cue-copy.js');
+  const { hotSpotMarks } = await import('../report/cue-copy/hot-spot-marks.js');
   await withWav(source.path, async (wav) => {
     await writeCueCopy(wav, path, hotSpotMarks(file, units));
   });
 }
 
-function tableOutput(path: string): Output {
+async function tableOutput(path: string): Promise<Output> {
+  const { tableCsv, tableRow } = await import('../report/side-table-csv.js');
   const rows: TableRow[] = [];
   return {
     side: async (file) => {
@@ -185,7 +189,9 @@ function tableOutput(path: string): Output {
   };
 }
 
-function clientOutput(path: string): Output {
+async function clientOutput(path: string): Promise<Output> {
+  const { clientSide } = await import('../report/client-side.js');
+  const { clientText } = await import('../report/client-text.js');
   const sides: ClientSide[] = [];
   const failures: Failure[] = [];
   return {

@@ -6,7 +6,7 @@ import type { ForecastedFile } from '../forecast-result.js';
 import type { Severity } from '../model/forecast-types.js';
 import { colourLevel } from '../report/colour.js';
 import type { Failure } from '../report/failure.js';
-import { REPORTERS, type Reporter } from '../report/reporter.js';
+import { type Reporter, reporterOf } from '../report/reporter.js';
 import { safeText } from '../report/safe-text.js';
 import { takesUnicode } from '../report/takes-unicode.js';
 import { furrowVersion } from '../version.js';
@@ -43,7 +43,7 @@ export async function runForecast(
   const older = olderSide(options, inputs, cwd);
   const acceptances = await houseAcceptances(files, cwd, errors);
   const outputs = await openOutputs(options, files, cwd, errors);
-  const reporter = reporterFor(options, inputs.length, surroundings);
+  const reporter = await reporterFor(options, inputs.length, surroundings);
   const read = [...older.files, ...files];
   const bytes = await totalBytes(read, cwd);
   const pool = await poolFor(options.jobs ?? surroundings.cores, bytes);
@@ -102,11 +102,11 @@ function tell({ message, stack }: Failure, errors: StandardError): void {
   if (stack !== undefined) errors.error(stack);
 }
 
-function reporterFor(
+async function reporterFor(
   options: ForecastOptions,
   inputs: number,
   surroundings: Surroundings,
-): Reporter {
+): Promise<Reporter> {
   const name = options.json
     ? 'json'
     : options.ndjson
@@ -114,7 +114,7 @@ function reporterFor(
       : options.scale
         ? 'scale'
         : 'terminal';
-  return REPORTERS[name]({
+  return await reporterOf(name, {
     units: options.units,
     paint: new Chalk({ level: colourLevel(surroundings) }),
     ...(surroundings.columns === null ? {} : { columns: surroundings.columns }),

@@ -1,10 +1,6 @@
 import type { ChalkInstance } from 'chalk';
 import type { Failure } from './failure.js';
-import { jsonReporter } from './json-reporter.js';
 import type { Units } from './length-text.js';
-import { ndjsonReporter } from './ndjson-reporter.js';
-import { scaleReporter } from './scale-reporter.js';
-import { terminalReporter } from './terminal-reporter.js';
 import type { ToldFile } from './told-file.js';
 
 /** Turns results, in the order they are told, into text. */
@@ -33,9 +29,16 @@ export interface ReporterOptions {
 
 export type ReporterName = 'terminal' | 'scale' | 'json' | 'ndjson';
 
-export const REPORTERS: Readonly<Record<ReporterName, (options: ReporterOptions) => Reporter>> = {
-  terminal: terminalReporter,
-  scale: scaleReporter,
-  json: jsonReporter,
-  ndjson: ndjsonReporter,
+type MakeReporter = (options: ReporterOptions) => Reporter;
+
+/** Each is loaded only where it is asked for. */
+const LOADERS: Readonly<Record<ReporterName, () => Promise<MakeReporter>>> = {
+  terminal: async () => (await import('./terminal-reporter.js')).terminalReporter,
+  scale: async () => (await import('./scale-reporter.js')).scaleReporter,
+  json: async () => (await import('./json-reporter.js')).jsonReporter,
+  ndjson: async () => (await import('./ndjson-reporter.js')).ndjsonReporter,
 };
+
+export async function reporterOf(name: ReporterName, options: ReporterOptions): Promise<Reporter> {
+  return (await LOADERS[name]())(options);
+}

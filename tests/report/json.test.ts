@@ -2,14 +2,18 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { Chalk } from 'chalk';
 import { describe, expect, test } from 'vitest';
 import { forecastSchema, lineSchema } from '../../src/report/forecast-schema.js';
-import { REPORTERS, type ReporterName } from '../../src/report/reporter.js';
+import { type ReporterName, reporterOf } from '../../src/report/reporter.js';
 import { schemaText } from '../../src/report/schema.js';
 import { SCHEMA_NAMES, type SchemaName } from '../../src/report/schema-names.js';
 import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
 
 const FAILURE = { path: 'x.wav', code: 'not-wav', message: 'found no RIFF' } as const;
 
-function reported(name: ReporterName, quarters = false, files = [forecastedFile()]): string {
+async function reported(
+  name: ReporterName,
+  quarters = false,
+  files = [forecastedFile()],
+): Promise<string> {
   const options = {
     units: 'us',
     paint: new Chalk({ level: 0 }),
@@ -21,7 +25,7 @@ function reported(name: ReporterName, quarters = false, files = [forecastedFile(
     quarters,
     version: '0.0.0',
   } as const;
-  const reporter = REPORTERS[name](options);
+  const reporter = await reporterOf(name, options);
   const sides = files.map((file) => reporter.side(file)).join('');
   return sides + reporter.failure(FAILURE) + reporter.end();
 }
@@ -42,8 +46,8 @@ test.each(SCHEMA_NAMES)(
   },
 );
 
-describe.each([true, false])('the document, quarters %s', (quarters) => {
-  const document: unknown = JSON.parse(reported('json', quarters));
+describe.each([true, false])('the document, quarters %s', async (quarters) => {
+  const document: unknown = JSON.parse(await reported('json', quarters));
 
   test('keeps to the published schema, by ajv and by zod', () => {
     const validate = validator('forecast');
@@ -64,8 +68,8 @@ describe.each([true, false])('the document, quarters %s', (quarters) => {
   });
 });
 
-describe('a side', () => {
-  const [side] = forecastSchema.parse(JSON.parse(reported('json', true))).sides;
+describe('a side', async () => {
+  const [side] = forecastSchema.parse(JSON.parse(await reported('json', true))).sides;
 
   test('is rounded at the edge, in the units of the names', () => {
     expect(side).toMatchObject({
@@ -95,23 +99,23 @@ describe('a side', () => {
   });
 });
 
-test('a column is one line of the document, a field is another', () => {
-  const lines = reported('json', true).split('\n');
+test('a column is one line of the document, a field is another', async () => {
+  const lines = (await reported('json', true)).split('\n');
   expect(lines).toContainEqual(expect.stringMatching(/^ +"radiusMm": \[146\.05, 146\],$/));
   expect(lines).toContainEqual(expect.stringMatching(/^ +"turns": 666\.667,$/));
 });
 
-test('a name that looks like a column comes through unchanged', () => {
+test('a name that looks like a column comes through unchanged', async () => {
   const name = '[\n 1,\n 2\n] "\\ \u001b[31m';
   const { sides } = forecastSchema.parse(
-    JSON.parse(reported('json', true, [forecastedFile({ name })])),
+    JSON.parse(await reported('json', true, [forecastedFile({ name })])),
   );
   expect(sides[0]?.name).toBe(name);
 });
 
-test('every line of the NDJSON keeps to its schema; the last counts the others', () => {
+test('every line of the NDJSON keeps to its schema; the last counts the others', async () => {
   const clear = forecastedFile({}, { verdict: 'clear', findings: [] });
-  const lines = reported('ndjson', true, [forecastedFile(), clear]).trimEnd().split('\n');
+  const lines = (await reported('ndjson', true, [forecastedFile(), clear])).trimEnd().split('\n');
   const validate = validator('ndjson');
   for (const line of lines) {
     validate(JSON.parse(line));
@@ -122,14 +126,14 @@ test('every line of the NDJSON keeps to its schema; the last counts the others',
   expect(parsed.at(-1)).toMatchObject({ sides: 2, clear: 1, caution: 1, fault: 0, failures: 1 });
 });
 
-test('where a side ends is written in mm, other lengths in µm, dB as dBFS', () => {
+test('where a side ends is written in mm, other lengths in µm, dB as dBFS', async () => {
   const findings = [
     findingWith({ id: 'too-long', value: 0.1181, limit: 0.12065 }),
     findingWith({ id: 'over-peak', value: 0.31, limit: 0, unit: 'decibel-full-scale' }),
     findingWith({ id: 'silent', value: null, limit: null, unit: 'none', atSeconds: null }),
   ];
   const { sides } = forecastSchema.parse(
-    JSON.parse(reported('json', false, [forecastedFile({}, { findings })])),
+    JSON.parse(await reported('json', false, [forecastedFile({}, { findings })])),
   );
   expect(sides[0]?.findings).toMatchObject([
     { value: 118.1, limit: 120.65, unit: 'mm' },
