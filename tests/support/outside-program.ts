@@ -7,7 +7,7 @@ export const SONGS_FOLDER = '/usr/share/games/fretsonfire/data/songs/sectoid';
 
 /**
  * Debian's package of each program: those that the recordings in tests/reference-signals come from,
- * and the shells that completion is tried in, with what gives them a terminal.
+ * the shells that completion is tried in, and what gives them and the command a terminal.
  */
 const PACKAGE_OF = {
   sox: 'sox',
@@ -16,6 +16,7 @@ const PACKAGE_OF = {
   zsh: 'zsh',
   fish: 'fish',
   script: 'bsdutils',
+  tmux: 'tmux',
 } as const;
 
 export type OutsideProgram = keyof typeof PACKAGE_OF;
