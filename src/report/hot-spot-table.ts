@@ -14,14 +14,36 @@ const WIDE = 100;
  * of its own where the screen is narrow or two clocks are told.
  */
 export function hotSpotTable(file: ForecastedFile, units: Units, columns: number): string[] {
-  const { hotSpots } = file.forecast;
-  if (hotSpots.length === 0) return [];
+  if (file.forecast.hotSpots.length === 0) return [];
   // A second clock takes the room of other figures.
   const most = (columns >= WIDE ? 2 : 1) - (file.settings.speedFactor === 1 ? 0 : 1);
-  const isRoomy = most === 2;
-  const fields = HOT_SPOT_FIELDS.filter(({ room }) => room <= most);
+  const layouts = [
+    { room: most, gap: most === 2 ? 2 : 1 },
+    { room: most, gap: 1 },
+    { room: most - 1, gap: 1 },
+  ];
+  const tables = layouts.map((layout) => tableOf(file, units, columns, layout));
+  const fits = (table: readonly string[]) => table.every((line) => line.length <= columns);
+  return tables.find(fits) ?? tables.at(-1) ?? [];
+}
+
+interface Layout {
+  /** The fields that are told are those that want no more of it. */
+  readonly room: number;
+  /** Blanks before a number. */
+  readonly gap: number;
+}
+
+function tableOf(
+  file: ForecastedFile,
+  units: Units,
+  columns: number,
+  { room, gap }: Layout,
+): string[] {
+  const { hotSpots } = file.forecast;
+  const fields = HOT_SPOT_FIELDS.filter((field) => field.room <= room);
   const [heads = '', ...rows] = plainTable(
-    [{ align: 'right', gap: 2 }, ...fields.map((field) => columnOf(field, isRoomy))],
+    [{ align: 'right', gap: 2 }, ...fields.map((field) => columnOf(field, gap))],
     [
       ['', ...fields.map(({ head }) => head)],
       ...hotSpots.map((spot, at) => [
@@ -32,13 +54,14 @@ export function hotSpotTable(file: ForecastedFile, units: Units, columns: number
   );
   const lines = rows.flatMap((row, at) => {
     const spot = hotSpots[at];
-    if (spot === undefined || spot.overcutDepth <= 0 || isRoomy) return [row];
-    return [row, wrapText(overcutText(spot, units), '     ', '     ', columns)];
+    if (spot === undefined || spot.overcutDepth <= 0 || room === 2) return [row];
+    const meet = wrapText(overcutText(spot, units), '     ', '     ', columns);
+    return [row, ...meet.split('\n')];
   });
   return [heads, ...lines];
 }
 
-function columnOf({ align }: HotSpotField, isRoomy: boolean) {
+function columnOf({ align }: HotSpotField, gap: number) {
   // A word behind a number needs more room than a number behind one.
-  return { align, gap: isRoomy || align === 'left' ? 2 : 1 };
+  return { align, gap: align === 'left' ? 2 : gap };
 }

@@ -44,6 +44,19 @@ test('an overcut says how deep the walls meet, and whether the stylus comes ther
   expect(tableOf({ ...overcut, reachesContact: false })[1]).toMatch(/ 4\.0 µm, seen$/);
 });
 
+test.each([
+  [80, 'right'],
+  [100, 'right'],
+  [100, 'both'],
+] as const)('the longest figures keep to %s columns, wall %s', (columns, wall) => {
+  const survives = { speed: 0.0001, depth: 123e-6, delay: 12.34 };
+  const long = { ...overcut, land: -123.4e-6, overcutDepth: 61e-6, reachesContact: true };
+  const cause = 'lateral-high';
+  const lines = tableOf({ ...long, survives, cause, frequency: 1234, wall, turn: 1234.5 }, columns);
+  expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(columns);
+  expect(lines.join('\n')).toMatch(/ 61\.0 µm, heard$|the walls meet 61\.0 µm deep/);
+});
+
 test('on a narrow screen an overcut says so on a line of its own, and only an overcut', () => {
   const [, row, below] = tableOf({ ...overcut, reachesContact: false }, 80);
   expect(row).not.toContain('seen');
