@@ -1,6 +1,7 @@
 import { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { partsOfFile, type Request } from './forecast-side.js';
+import { partsOfSide, type Request } from './forecast-side.js';
+import type { SideInput } from './open-side.js';
 import type { Failure } from './report/failure.js';
 import type { Settings } from './settings.js';
 import type { Outcome } from './side-jobs.js';
@@ -8,57 +9,64 @@ import type { SidePool } from './side-pool.js';
 
 export { kernelIsAvailable } from './analysis/analyse-part.js';
 
-/** How the files of a run are to be forecast. */
+/** How the sides of a run are to be forecast. */
 export interface SideRun {
   readonly pool: SidePool;
+  /** For files; a sheet's side has its own. */
   readonly settings: Settings;
-  /** What is asked of a file. */
-  readonly requestFor: (path: string) => Request;
-  /** Adds up the bytes of sound that are done, over all files. */
+  /** What is asked of a side. */
+  readonly requestFor: (input: SideInput) => Request;
+  /** Adds up the bytes of sound that are done, over all sides. */
   readonly progress: BigInt64Array;
 }
 
 /**
- * The forecasts of files, in their order, whatever is done first; failures that are known already
- * keep their place among them. A file that fails costs itself only. So many files are begun ahead
+ * The forecasts of sides, in their order, whatever is done first; failures that are known already
+ * keep their place among them. A side that fails costs itself only. So many sides are begun ahead
  * of the one that is waited for that no thread is idle, and no more: memory does not grow with
  * their number.
  */
 export async function* forecastAll(
-  inputs: readonly (string | Failure)[],
+  inputs: readonly (SideInput | Failure)[],
   run: SideRun,
 ): AsyncGenerator<ForecastedFile | Failure, void, undefined> {
   const ahead = run.pool.jobs === 1 ? 1 : 2 * run.pool.jobs;
   const begun: Promise<ForecastedFile | Failure>[] = [];
   for (const input of inputs) {
-    begun.push(typeof input === 'string' ? forecastOne(input, run) : Promise.resolve(input));
+    begun.push(isFailure(input) ? Promise.resolve(input) : forecastOne(input, run));
     const first = begun.length >= ahead ? begun.shift() : undefined;
     if (first !== undefined) yield await first;
   }
   for (const last of begun) yield await last;
 }
 
-/** Never rejects: whatever goes wrong is this file's. */
-async function forecastOne(path: string, run: SideRun): Promise<ForecastedFile | Failure> {
+function isFailure(input: SideInput | Failure): input is Failure {
+  return typeof input !== 'string' && 'code' in input;
+}
+
+/** Never rejects: whatever goes wrong is this side's. */
+async function forecastOne(input: SideInput, run: SideRun): Promise<ForecastedFile | Failure> {
   try {
-    return await forecastIn(run, path);
+    return await forecastIn(run, input);
   } catch (error) {
     if (error instanceof InputError) {
       return { path: error.path, code: error.code, message: error.message };
     }
     const stack = error instanceof Error ? (error.stack ?? error.message) : String(error);
     const reason = stack.split('\n')[0] ?? '';
+    const path = typeof input === 'string' ? input : `${input.sheet}: ${input.name}`;
     const message = `${path}: this is a bug in furrow, not in the file; please report it: ${reason}`;
     return { path, code: 'crashed', message, stack };
   }
 }
 
-async function forecastIn(run: SideRun, path: string): Promise<ForecastedFile> {
-  const { pool, settings, requestFor, progress } = run;
-  const job = { path, settings, progress };
-  const parts = await partsOfFile(path, settings);
-  const request = requestFor(path);
-  // One thread does a file's parts in their order.
+async function forecastIn(run: SideRun, input: SideInput): Promise<ForecastedFile> {
+  const { pool, requestFor, progress } = run;
+  const { settings } = typeof input === 'string' ? run : input;
+  const job = { input, settings, progress };
+  const parts = await partsOfSide(input, settings);
+  const request = requestFor(input);
+  // One thread does a side's parts in their order.
   if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));
   }

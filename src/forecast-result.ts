@@ -1,5 +1,6 @@
 import type { MotionSummary, ProgramChecks } from './analysis/motion.js';
 import type { SideForecast } from './model/forecast-types.js';
+import type { HandSettings } from './model/side-plan-input.js';
 import type { Settings } from './settings.js';
 import type { Hertz, Seconds } from './units.js';
 
@@ -29,4 +30,6 @@ export interface ForecastedFile {
   readonly motion: MotionSummary | null;
   /** SHA-256 of the frames as they lie in the file, hexadecimal; null where nobody asked. */
   readonly audioSha256: string | null;
+  /** Tracks, markers and what is set by hand along it; only of a sheet's side. */
+  readonly hand?: HandSettings;
 }

@@ -1,19 +1,16 @@
-import { basename } from 'node:path';
 import { analysePart, type PartMotion } from './analysis/analyse-part.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
 import { hashAudio } from './analysis/hash-audio.js';
 import { joinParts } from './analysis/join-parts.js';
 import type { EdgeWindow } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
-import { frameBytes } from './analysis/sample-format.js';
-import { type OpenWav, type WavFile, withWav } from './analysis/wav-file.js';
-import { wavFrames } from './analysis/wav-frames.js';
-import type { ForecastedFile, SourceFile } from './forecast-result.js';
+import type { ForecastedFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
 import type { LinearSolver } from './model/linear-program.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
+import { type OpenSide, type SideInput, withSide } from './open-side.js';
 import type { Planner, Settings } from './settings.js';
 
 /** How a side is to be forecast, beyond the profile. */
@@ -27,109 +24,114 @@ export interface Request {
 }
 
 /**
- * The forecast of one file as one side: decode → analyse → plan → verify.
+ * The forecast of one side: decode → analyse → plan → verify.
  * Everything after the motion summary is arithmetic on it, but for a closer look at the hot spots.
- * A file of saved motion is taken as well.
+ * @param input a WAV file, a file of saved motion, or the tracks of a sheet
+ * @param settings of the side
  * @param onBytes told of the bytes of sound that are done since it was told last
- * @throws InputError if the file cannot be read or is not fit
+ * @throws InputError if a file cannot be read or is not fit
  */
 export async function forecastFile(
-  path: string,
+  input: SideInput,
   settings: Settings,
   request: Request,
   onBytes: (bytes: number) => void = () => {},
 ): Promise<ForecastedFile> {
-  if (await isMotionFile(path)) {
+  if (typeof input === 'string' && (await isMotionFile(input))) {
     // Few runs have such a file, and reading one takes a library that every thread would load.
     const { forecastMotionFile } = await import('./forecast-motion.js');
-    return await forecastMotionFile(path, settings, request, await solverFor(request));
+    return await forecastMotionFile(input, settings, request, await solverFor(request));
   }
-  return await withWav(path, async (wav) => {
+  return await withSide(input, settings, async (side) => {
     const motions: PartMotion[] = [];
-    for (const part of partsOf(wav.file.format, wav.file.frames, settings)) {
-      motions.push(await measureOpen(wav, settings, part, onBytes));
+    for (const part of partsOf(side.source.format, side.source.frames, side.analysed)) {
+      motions.push(await measureOpen(side, part, onBytes));
     }
-    return await forecastOpen(wav, settings, request, motions);
+    return await forecastOpen(side, settings, request, motions);
   });
 }
 
 /**
- * The parts in which a file can be measured by several threads; none of a file whose motion was
+ * The parts in which a side can be measured by several threads; none of a file whose motion was
  * measured before.
  */
-export async function partsOfFile(path: string, settings: Settings): Promise<readonly Part[]> {
-  if (await isMotionFile(path)) return [];
-  return await withWav(path, async ({ file }) => partsOf(file.format, file.frames, settings));
+export async function partsOfSide(input: SideInput, settings: Settings): Promise<readonly Part[]> {
+  if (typeof input === 'string' && (await isMotionFile(input))) return [];
+  return await withSide(input, settings, async ({ source, analysed }) =>
+    partsOf(source.format, source.frames, analysed),
+  );
 }
 
-/** What one part of a file moves; see `forecastParts`. */
+/** What one part of a side moves; see `forecastParts`. */
 export async function measurePart(
-  path: string,
+  input: SideInput,
   settings: Settings,
   part: Part,
   onBytes: (bytes: number) => void,
 ): Promise<PartMotion> {
-  return await withWav(path, async (wav) => await measureOpen(wav, settings, part, onBytes));
+  return await withSide(input, settings, async (side) => await measureOpen(side, part, onBytes));
 }
 
-/** The forecast of a file whose parts are measured, the same as `forecastFile` makes. */
+/** The forecast of a side whose parts are measured, the same as `forecastFile` makes. */
 export async function forecastParts(
-  path: string,
+  input: SideInput,
   settings: Settings,
   request: Request,
   motions: readonly PartMotion[],
 ): Promise<ForecastedFile> {
-  return await withWav(path, async (wav) => await forecastOpen(wav, settings, request, motions));
+  return await withSide(
+    input,
+    settings,
+    async (side) => await forecastOpen(side, settings, request, motions),
+  );
 }
 
 async function measureOpen(
-  wav: OpenWav,
-  settings: Settings,
+  { source, analysed, bytesPerFrame }: OpenSide,
   part: Part,
   onBytes: (bytes: number) => void,
 ): Promise<PartMotion> {
-  const bytesPerFrame = frameBytes(wav.file.format);
-  return await analysePart(wavFrames(wav), settings, part, (frames) =>
-    onBytes(frames * bytesPerFrame),
+  return await analysePart(source, analysed, part, (frames) =>
+    onBytes(Math.round(frames * bytesPerFrame)),
   );
 }
 
 async function forecastOpen(
-  wav: OpenWav,
+  side: OpenSide,
   settings: Settings,
   request: Request,
   motions: readonly PartMotion[],
 ): Promise<ForecastedFile> {
-  const { format, frames, truncated, path } = wav.file;
-  const motion = joinParts(motions, format, frames, settings);
-  const source = { sampleRate: format.sampleRate, channels: format.channels, truncated };
+  const { source, hand } = side;
+  const motion = joinParts(motions, source.format, source.frames, side.analysed);
   const forecast = forecastSide(motion, settings, {
     ...request,
     ...(await solverFor(request)),
-    source,
+    ...(hand === undefined ? {} : { hand }),
+    source: side.facts,
   });
-  const windows = await readEdges(wav, settings, forecast.hotSpots);
+  const windows = await readEdges(side, forecast.hotSpots);
   return {
-    name: basename(path),
-    sources: [sourceOf(wav.file)],
+    name: side.name,
+    sources: side.sources,
     settings,
     program: motion.program,
     forecast: withSurvival(forecast, motion, settings, windows),
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
-    audioSha256: request.hashAudio === true ? await hashAudio(wavFrames(wav)) : null,
+    audioSha256: request.hashAudio === true ? await hashAudio(source) : null,
+    ...(hand === undefined ? {} : { hand }),
   };
 }
 
 /** The edges around each hot spot: the one place where the audio is read a second time. */
 async function readEdges(
-  wav: OpenWav,
-  settings: Settings,
+  { source, analysed }: OpenSide,
   hotSpots: readonly HotSpot[],
 ): Promise<(EdgeWindow | null)[]> {
   const windows: (EdgeWindow | null)[] = [];
   for (const { atSeconds } of hotSpots) {
-    windows.push(await readEdgeWindow(wavFrames(wav), settings, atSeconds));
+    windows.push(await readEdgeWindow(source, analysed, atSeconds));
   }
   return windows;
 }
@@ -139,9 +141,4 @@ async function solverFor({ planner }: Request): Promise<{ readonly solve?: Linea
   if (planner !== 'tightest') return {};
   const { loadLinearSolver } = await import('./linear-solver.js');
   return { solve: await loadLinearSolver() };
-}
-
-function sourceOf(file: WavFile): SourceFile {
-  const { path, container, format, frames } = file;
-  return { path, container, ...format, frames, durationSeconds: frames / format.sampleRate };
 }

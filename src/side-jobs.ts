@@ -3,11 +3,12 @@ import type { Part } from './analysis/parts.js';
 import { InputError, type InputErrorCode } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastFile, forecastParts, measurePart, type Request } from './forecast-side.js';
+import type { SideInput } from './open-side.js';
 import type { Settings } from './settings.js';
 
-/** What every job says of its file. Jobs and their results are plain data: they cross threads. */
+/** What every job says of its side. Jobs and their results are plain data: they cross threads. */
 interface Job {
-  readonly path: string;
+  readonly input: SideInput;
   readonly settings: Settings;
   /** Where the bytes of sound that are done are added up, for whoever waits. */
   readonly progress: BigInt64Array;
@@ -39,21 +40,21 @@ export type Outcome<T> =
 
 /** What a thread can be given to do for a side; see side-worker.ts and side-pool.ts. */
 export interface SideJobs {
-  /** Measures one part of a long file. */
+  /** Measures one part of a long side. */
   readonly part: (job: PartJob) => Promise<Outcome<PartMotion>>;
-  /** Forecasts a file whose parts are measured. */
+  /** Forecasts a side whose parts are measured. */
   readonly parts: (job: PartsJob) => Promise<Outcome<ForecastedFile>>;
-  /** Measures and forecasts a whole file. */
+  /** Measures and forecasts a whole side. */
   readonly file: (job: FileJob) => Promise<Outcome<ForecastedFile>>;
 }
 
 export const sideJobs: SideJobs = {
   part: async (job) =>
-    await outcomeOf(() => measurePart(job.path, job.settings, job.part, counted(job))),
+    await outcomeOf(() => measurePart(job.input, job.settings, job.part, counted(job))),
   parts: async (job) =>
-    await outcomeOf(() => forecastParts(job.path, job.settings, job.request, job.parts)),
+    await outcomeOf(() => forecastParts(job.input, job.settings, job.request, job.parts)),
   file: async (job) =>
-    await outcomeOf(() => forecastFile(job.path, job.settings, job.request, counted(job))),
+    await outcomeOf(() => forecastFile(job.input, job.settings, job.request, counted(job))),
 };
 
 function counted({ progress }: Job): (bytes: number) => void {

@@ -41,7 +41,8 @@ function poolOf(jobs: number, work: (path: string) => Promise<void>): SidePool {
     run: {
       part: unasked,
       parts: unasked,
-      file: async ({ path }) => {
+      file: async ({ input }) => {
+        const path = String(input);
         await work(path);
         return { value: forecastedFile({ name: path }) };
       },

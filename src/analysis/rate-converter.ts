@@ -1,6 +1,6 @@
 import type { Hertz } from '../units.js';
 import { kaiser } from './kaiser.js';
-import type { Stereo } from './stereo.js';
+import { joinStereo, type Stereo } from './stereo.js';
 
 /** Half the taps of a phase, in periods of the lower of the two rates. */
 const HALF_PERIODS = 24;
@@ -17,8 +17,9 @@ function greatestDivisor(a: number, b: number): number {
  * Flat to 0.45 of the lower rate. For the rates of neither family; those have their half-bands.
  */
 export class RateConverter {
-  readonly #up: number;
-  readonly #down: number;
+  /** Output frames in the least time that holds whole frames of both rates, and source frames in it. */
+  readonly up: number;
+  readonly down: number;
   readonly #half: number;
   /** Taps of each phase, 2·half, made when first used. */
   readonly #phases: (Float64Array | undefined)[];
@@ -32,11 +33,11 @@ export class RateConverter {
 
   constructor(from: Hertz, to: Hertz) {
     const divisor = greatestDivisor(from, to);
-    this.#up = to / divisor;
-    this.#down = from / divisor;
+    this.up = to / divisor;
+    this.down = from / divisor;
     this.#scale = Math.min(1, to / from);
     this.#half = Math.ceil(HALF_PERIODS / this.#scale);
-    this.#phases = new Array<Float64Array | undefined>(this.#up);
+    this.#phases = new Array<Float64Array | undefined>(this.up);
     this.#first = -this.#half;
     this.#left = new Float64Array(this.#half);
     this.#right = new Float64Array(this.#half);
@@ -44,16 +45,17 @@ export class RateConverter {
 
   /** Takes the next frames; returns those that are complete, output n at time n/to. */
   push(block: Stereo): Stereo {
-    this.#left = joined(this.#left, block.left);
-    this.#right = joined(this.#right, block.right);
+    const heard = joinStereo({ left: this.#left, right: this.#right }, block);
+    this.#left = heard.left;
+    this.#right = heard.right;
     const outputs: { left: number[]; right: number[] } = { left: [], right: [] };
     while (this.#frame + this.#half < this.#first + this.#left.length) {
       const taps = this.#taps(this.#phase);
       outputs.left.push(this.#output(this.#left, taps));
       outputs.right.push(this.#output(this.#right, taps));
-      this.#phase += this.#down;
-      this.#frame += Math.floor(this.#phase / this.#up);
-      this.#phase %= this.#up;
+      this.#phase += this.down;
+      this.#frame += Math.floor(this.#phase / this.up);
+      this.#phase %= this.up;
     }
     const unneeded = Math.min(this.#left.length, this.#frame - this.#half + 1 - this.#first);
     if (unneeded > 0) {
@@ -80,7 +82,7 @@ export class RateConverter {
   #taps(phase: number): Float64Array {
     const known = this.#phases[phase];
     if (known !== undefined) return known;
-    const made = this.#makeTaps(phase / this.#up);
+    const made = this.#makeTaps(phase / this.up);
     this.#phases[phase] = made;
     return made;
   }
@@ -96,11 +98,4 @@ export class RateConverter {
     const sum = taps.reduce((total, tap) => total + tap, 0);
     return taps.map((tap) => tap / sum);
   }
-}
-
-function joined(before: Float64Array, after: Float64Array): Float64Array {
-  const both = new Float64Array(before.length + after.length);
-  both.set(before);
-  both.set(after, before.length);
-  return both;
 }

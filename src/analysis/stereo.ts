@@ -11,3 +11,15 @@ export function mapStereo(
 ): Stereo {
   return { left: operation(signal.left), right: operation(signal.right) };
 }
+
+/** One after the other. */
+export function joinStereo(first: Stereo, next: Stereo): Stereo {
+  return { left: joined(first.left, next.left), right: joined(first.right, next.right) };
+}
+
+function joined(before: Float64Array, after: Float64Array): Float64Array {
+  const both = new Float64Array(before.length + after.length);
+  both.set(before);
+  both.set(after, before.length);
+  return both;
+}

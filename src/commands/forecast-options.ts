@@ -40,6 +40,25 @@ const optionsSchema = z.strictObject({
 
 export type ForecastOptions = z.infer<typeof optionsSchema>;
 
+/** The options that decide how results are told, and where. */
+export type ReportOptions = Pick<
+  ForecastOptions,
+  | 'units'
+  | 'json'
+  | 'ndjson'
+  | 'quarters'
+  | 'scale'
+  | 'details'
+  | 'brief'
+  | 'commonLevel'
+  | 'table'
+  | 'csv'
+  | 'markers'
+  | 'cue'
+  | 'client'
+  | 'saveMotion'
+>;
+
 /** The options that decide on the profile; every command that has one takes them. */
 export type ProfileOptions = Pick<
   ForecastOptions,

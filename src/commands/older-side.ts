@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { UsageError } from '../errors.js';
 import type { ForecastedFile } from '../forecast-result.js';
 import { compareForecasts } from '../model/compare-forecasts.js';
-import type { Failure } from '../report/failure.js';
+import type { SideInput } from '../open-side.js';
 import type { ToldFile } from '../report/told-file.js';
 import type { ForecastOptions } from './forecast-options.js';
 import { filesOf, type RunInput } from './run-inputs.js';
@@ -11,8 +11,8 @@ import { filesOf, type RunInput } from './run-inputs.js';
 export interface OlderSide {
   /** It, to be forecast before the others; none without the option. */
   readonly files: readonly string[];
-  /** Whether a result is the older side's, and so nothing to tell by itself. */
-  readonly takes: (result: ForecastedFile | Failure) => boolean;
+  /** Whether a forecast is the older side's, and so nothing to tell by itself. */
+  readonly takes: (file: ForecastedFile, input: SideInput) => boolean;
   /** A side with what has changed in it. */
   readonly compare: (file: ToldFile) => ToldFile;
 }
@@ -32,14 +32,12 @@ export function olderSide(
     throw new UsageError(`--against: ${against} is the file itself; name an older one`);
   }
   let older: ForecastedFile | null = null;
-  let isAwaited = true;
   return {
     files: [against],
-    takes: (result) => {
-      if (!isAwaited) return false;
-      isAwaited = false;
-      if ('forecast' in result) older = result;
-      return 'forecast' in result;
+    takes: (file, input) => {
+      if (input !== against) return false;
+      older = file;
+      return true;
     },
     compare: (file) =>
       older === null ? file : { ...file, against: compareForecasts(older, file) },

@@ -11,13 +11,13 @@ import type { TableRow } from '../report/side-table-csv.js';
 import type { ToldFile } from '../report/told-file.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
 import { bugText } from './bug-text.js';
-import type { ForecastOptions } from './forecast-options.js';
+import type { ReportOptions } from './forecast-options.js';
 import type { StandardError } from './standard-error.js';
 
 /** Somewhere results go besides stdout. */
 export interface Output {
-  /** @param path what was read, as it was found */
-  readonly side: (file: ToldFile, path: string) => Promise<void>;
+  /** @param key what the side is known by: of a file its path, as it was found */
+  readonly side: (file: ToldFile, key: string) => Promise<void>;
   readonly failure: (failure: Failure) => void;
   /** After the last. */
   readonly end: () => Promise<void>;
@@ -45,16 +45,18 @@ interface PerSide {
 /**
  * The outputs that the options ask for; paths that cannot be written are refused before work
  * begins.
+ * @param sides what the sides are known by: of a file its path, else something that ends in a name
  * @param files the files of the run, which are never written over
  * @throws UsageError
  */
 export async function openOutputs(
-  options: ForecastOptions,
-  files: readonly string[],
+  options: ReportOptions,
+  sides: readonly string[],
   cwd: string,
   errors: StandardError,
+  files = sides,
 ): Promise<Outputs> {
-  const all = await outputsFor(options, files, cwd, errors);
+  const all = await outputsFor(options, sides, files, cwd, errors);
   let unwritten = 0;
   let hasBug = false;
   return {
@@ -81,7 +83,8 @@ export async function openOutputs(
 }
 
 async function outputsFor(
-  options: ForecastOptions,
+  options: ReportOptions,
+  sides: readonly string[],
   files: readonly string[],
   cwd: string,
   errors: StandardError,
@@ -93,13 +96,13 @@ async function outputsFor(
     const folder = resolve(cwd, each.folder);
     await checkOutputFolder(folder, { option: each.option });
     const targets = new Map(
-      outputNames(files).map((name, at) => [files[at], join(folder, `${name}${each.extension}`)]),
+      outputNames(sides).map((name, at) => [sides[at], join(folder, `${name}${each.extension}`)]),
     );
     for (const path of targets.values()) {
       await checkOutputFile(path, { option: each.option, inputs });
     }
     outputs.push({
-      side: async (file, path) => await each.write(file, targets.get(path) ?? path),
+      side: async (file, key) => await each.write(file, targets.get(key) ?? key),
       failure: () => {},
       end: async () => {},
     });
@@ -116,7 +119,7 @@ async function outputsFor(
   return outputs;
 }
 
-function perSide(options: ForecastOptions, errors: StandardError): PerSide[] {
+function perSide(options: ReportOptions, errors: StandardError): PerSide[] {
   return [
     {
       option: '--csv',
@@ -158,7 +161,7 @@ function perSide(options: ForecastOptions, errors: StandardError): PerSide[] {
 async function writeCue(
   file: ToldFile,
   path: string,
-  { units }: ForecastOptions,
+  { units }: ReportOptions,
   errors: StandardError,
 ): Promise<void> {
   const [source] = file.sources;

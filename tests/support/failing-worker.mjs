@@ -2,8 +2,8 @@ import { existsSync, writeFileSync } from 'node:fs';
 
 // A thread for tests of the pool: what it does is in the name of the file it is given.
 
-/** @param {{ path: string }} job */
-export async function file({ path }) {
+/** @param {{ input: string }} job */
+export async function file({ input: path }) {
   if (path.includes('throws')) throw new Error('thrown on purpose');
   if (path.includes('dies-late')) {
     setTimeout(() => {

@@ -1,0 +1,66 @@
+import { badSample, convertSamples } from '../analysis/convert-samples.js';
+import { mapStereo, type Stereo } from '../analysis/stereo.js';
+import { readFrames } from '../analysis/wav-blocks.js';
+import type { OpenWav } from '../analysis/wav-file.js';
+import type { ProgramTrack } from './program-side.js';
+
+/** Which frames of a track, counted from its first; silence lies before and behind it. */
+export interface TrackSpan {
+  readonly from: number;
+  readonly until: number;
+}
+
+/**
+ * A track's samples over a stretch, full scale 1, as they lie in its file; mono goes to both.
+ * @throws InputError `bad-sample` where one is no finite number or far beyond full scale
+ */
+export async function fileSamples(
+  wav: OpenWav,
+  track: ProgramTrack,
+  { from, until }: TrackSpan,
+): Promise<Stereo> {
+  const samples = { left: new Float64Array(until - from), right: new Float64Array(until - from) };
+  const firstFrame = Math.max(track.firstFrame + from, track.firstFrame);
+  const endFrame = Math.min(track.firstFrame + until, track.endFrame);
+  if (firstFrame >= endFrame) return samples;
+  let frame = firstFrame;
+  for await (const block of readFrames(wav, { firstFrame, endFrame })) {
+    const both = new Float64Array((2 * 8 * block.length) / bitsOf(wav));
+    const unfit = convertSamples(block, wav.file.format, both);
+    if (unfit >= 0) throw badSample(wav.file, frame + unfit);
+    const at = frame - track.firstFrame - from;
+    samples.left.set(everyOther(both, 0), at);
+    samples.right.set(everyOther(both, 1), at);
+    frame += both.length / 2;
+  }
+  return samples;
+}
+
+function bitsOf({ file }: OpenWav): number {
+  return file.format.bitDepth * file.format.channels;
+}
+
+function everyOther(both: Float64Array, first: 0 | 1): Float64Array {
+  return new Float64Array(both.length / 2).map((_, n) => both[2 * n + first] ?? 0);
+}
+
+/**
+ * The same as they are to be cut: trimmed and faded. A fade is a raised cosine,
+ * ½·(1 − cos πn/N) for n = 0 … N from the track's first frame on, mirrored at its last.
+ */
+export function shapeSamples(samples: Stereo, track: ProgramTrack, { from }: TrackSpan): Stereo {
+  const { gain, fadeInFrames, fadeOutFrames } = track;
+  if (gain === 1 && fadeInFrames === 0 && fadeOutFrames === 0) return samples;
+  const last = track.endFrame - track.firstFrame - 1;
+  return mapStereo(samples, (channel) =>
+    channel.map((value, n) => {
+      const frame = from + n;
+      return value * gain * rising(frame, fadeInFrames) * rising(last - frame, fadeOutFrames);
+    }),
+  );
+}
+
+function rising(frame: number, frames: number): number {
+  if (frame >= frames) return 1;
+  return frame <= 0 ? 0 : 0.5 - 0.5 * Math.cos((Math.PI * frame) / frames);
+}

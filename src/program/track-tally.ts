@@ -1,0 +1,84 @@
+import { bandLimitOf, isFamilyRate } from '../analysis/band-limit.js';
+import { ProgramSummer } from '../analysis/program-checks.js';
+import { mapStereo, type Stereo } from '../analysis/stereo.js';
+import type { Tally } from '../analysis/tally.js';
+import type { Hertz } from '../units.js';
+import type { ProgramTrack } from './program-side.js';
+
+/** Counts what a program's tally wants of one track's own samples, as they come by. */
+export class TrackTally {
+  readonly #tally: Tally;
+  readonly #track: ProgramTrack;
+  readonly #rate: Hertz;
+  readonly #summer: ProgramSummer;
+  /** Frame of the track that comes next. */
+  #frame: number;
+  /** The same behind the halvings, and the rate there. */
+  #highFrame: number;
+  readonly #highRate: Hertz;
+  #isCounting = false;
+
+  /**
+   * @param rate of the program
+   * @param frame of the track, at its own rate, that comes first
+   */
+  constructor(tally: Tally, track: ProgramTrack, rate: Hertz, frame: number) {
+    this.#tally = tally;
+    this.#track = track;
+    this.#rate = rate;
+    this.#summer = new ProgramSummer(track.file.format, frame);
+    this.#frame = frame;
+    const { sampleRate } = track.file.format;
+    this.#highRate = isFamilyRate(sampleRate) ? bandLimitOf(sampleRate).baseRate : sampleRate;
+    this.#highFrame = (frame * this.#highRate) / sampleRate;
+  }
+
+  /** Takes the file's next samples. */
+  hear(samples: Stereo): void {
+    const { length } = samples.left;
+    const [from, until] = this.#counted(this.#track.file.format.sampleRate);
+    const own = (frame: number) => Math.min(Math.max(frame - this.#frame, 0), length);
+    const push = (start: number, end: number) =>
+      this.#summer.push(mapStereo(samples, (channel) => channel.subarray(start, end)));
+    if (!this.#isCounting) {
+      // A run may have begun before the place from which on it counts.
+      push(0, own(from));
+      this.#isCounting = from <= this.#frame + length;
+      if (this.#isCounting) this.#summer.restart();
+    }
+    if (this.#isCounting) push(own(from), own(until));
+    this.#frame += length;
+  }
+
+  /** Takes what the halvings kept out next. */
+  hearHigh({ left, right }: Stereo): void {
+    const [from, until] = this.#counted(this.#highRate);
+    // A mean over the program's frames, whatever rate it was kept out at.
+    const weight = this.#rate / this.#highRate;
+    const power = (row: Float64Array) =>
+      row
+        .subarray(Math.max(0, from - this.#highFrame), Math.max(0, until - this.#highFrame))
+        .reduce((sum, value) => sum + weight * value * value, 0);
+    this.#tally.ultrasonicPower[0] += power(left);
+    this.#tally.ultrasonicPower[1] += power(right);
+    this.#highFrame += left.length;
+  }
+
+  /** Adds what was counted to the program's tally; once. */
+  close(): void {
+    const { clippedRuns, firstClipFrame } = this.#summer.sums;
+    if (!this.#isCounting || clippedRuns === 0) return;
+    const { file, startFrame } = this.#track;
+    const at = startFrame + Math.floor((firstClipFrame * this.#rate) / file.format.sampleRate);
+    const before = this.#tally.firstClipFrame;
+    this.#tally.firstClipFrame = before < 0 ? at : Math.min(before, at);
+    this.#tally.clippedRuns += clippedRuns;
+  }
+
+  /** The frames of the track, at a rate, that the tally is about. */
+  #counted(rate: Hertz): [from: number, until: number] {
+    const frameOf = (frame: number) =>
+      Math.ceil(((frame - this.#track.startFrame) * rate) / this.#rate);
+    return [frameOf(this.#tally.firstFrame), frameOf(this.#tally.endFrame)];
+  }
+}
