@@ -9,12 +9,14 @@ type Path = readonly PropertyKey[];
  * key the nearest known one.
  * @param value what was checked
  * @param known the fields there are; one inside of another has the other's name and a point before it
+ * @param schemaName what `furrow schema` calls the schema
  */
 export function issueTexts(
   error: z.ZodError,
   value: unknown,
   known: readonly string[],
   placeOf: (path: Path) => string,
+  schemaName = 'profile',
 ): string[] {
   return error.issues.flatMap((issue) => {
     if (issue.code !== 'unrecognized_keys') {
@@ -23,17 +25,17 @@ export function issueTexts(
     }
     return issue.keys.map((key) => {
       const path = [...issue.path, key];
-      const hint = hintOf(nearestField(path, known));
+      const hint = hintOf(nearestField(path, known), schemaName);
       return `${placeOf(path)}: found an unknown field; ${hint}`;
     });
   });
 }
 
-function hintOf(field: string | null): string {
-  if (field === null) return 'see `furrow schema profile`';
-  const [name = '', inside] = field.split('.');
-  if (inside === undefined) return `the nearest is "${name}"`;
-  return `the nearest is "${inside}" inside of "${name}"`;
+function hintOf(field: string | null, schemaName: string): string {
+  if (field === null) return `see \`furrow schema ${schemaName}\``;
+  const point = field.lastIndexOf('.');
+  if (point < 0) return `the nearest is "${field}"`;
+  return `the nearest is "${field.slice(point + 1)}" inside of "${field.slice(0, point)}"`;
 }
 
 /** Messages of our schemas begin with "expected"; the library's own are put behind it. */

@@ -9,6 +9,9 @@ import {
 } from 'jsonc-parser';
 import { UsageError } from '../errors.js';
 
+/** What messages call a file, unless it is another kind that is written alike. */
+const PROFILE = 'profile';
+
 /** Far above any profile; a larger file is not one. */
 const LARGEST = 1_000_000;
 
@@ -27,16 +30,20 @@ export interface ProfileFile {
 }
 
 /** Reads a profile; a UsageError if it cannot be read or is no JSON with comments. */
-export async function readProfile(path: string, shownPath = path): Promise<ProfileFile> {
+export async function readProfile(
+  path: string,
+  shownPath = path,
+  kind = PROFILE,
+): Promise<ProfileFile> {
   let text: string;
   try {
     text = await readFile(path, 'utf8');
   } catch (cause) {
-    throw new UsageError(`${shownPath}: cannot be read as a profile: ${reasonOf(cause)}`, {
+    throw new UsageError(`${shownPath}: cannot be read as a ${kind}: ${reasonOf(cause)}`, {
       cause,
     });
   }
-  return parseProfile(shownPath, text);
+  return parseProfile(shownPath, text, kind);
 }
 
 function reasonOf(cause: unknown): string {
@@ -56,10 +63,10 @@ function reasonOf(cause: unknown): string {
 }
 
 /** The content of a profile file; comments and a comma behind the last entry are allowed. */
-export function parseProfile(path: string, text: string): ProfileFile {
-  if (text.length > LARGEST) throw new UsageError(`${path}: is too large to be a profile`);
+export function parseProfile(path: string, text: string, kind = PROFILE): ProfileFile {
+  if (text.length > LARGEST) throw new UsageError(`${path}: is too large to be a ${kind}`);
   const json = text.replace(/^\ufeff/, '');
-  const root = parsed(path, json);
+  const root = parsed(path, json, kind);
   const twice = findTwice(root);
   if (twice !== null) {
     throw new UsageError(`${path}:${lineAt(json, twice.offset)}: "${twice.value}" is set twice`);
@@ -75,14 +82,14 @@ export function parseProfile(path: string, text: string): ProfileFile {
   };
 }
 
-function parsed(path: string, json: string): Node {
+function parsed(path: string, json: string, kind: string): Node {
   const errors: ParseError[] = [];
   let root: Node | undefined;
   try {
     root = parseTree(json, errors, { allowTrailingComma: true });
   } catch (cause) {
     // The parser calls itself for each level.
-    throw new UsageError(`${path}: is nested too deeply to be a profile`, { cause });
+    throw new UsageError(`${path}: is nested too deeply to be a ${kind}`, { cause });
   }
   const [error] = errors;
   if (root !== undefined && error === undefined) return root;
