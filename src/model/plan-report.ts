@@ -1,5 +1,6 @@
 import { QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { Metres } from '../units.js';
+import { cutWithin } from './bands.js';
 import type { PlanReport } from './forecast-types.js';
 import { cutDepth } from './groove.js';
 import type { Plan } from './plan.js';
@@ -54,11 +55,12 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
 }
 
 /** Radius that the program takes, n·∫p dt, bands included; its last quarter may be partial. */
-export function radiusUsed({ lead, programCount, turns }: PlannedSide, { cut }: Plan): Metres {
+export function radiusUsed(side: PlannedSide, { pitch }: Plan): Metres {
+  const { lead, programCount, turns } = side;
   let used = 0;
   for (let quarter = 0; quarter < programCount; quarter++) {
     const length = Math.min(1, QUARTERS_PER_TURN * turns - quarter);
-    used += (cut[lead + quarter]! * length) / QUARTERS_PER_TURN;
+    used += cutWithin(side, pitch, lead + quarter, length) / QUARTERS_PER_TURN;
   }
   return used;
 }

@@ -2,7 +2,8 @@ import type { Metres, MetresPerTurn, Seconds } from '../units.js';
 
 /**
  * What an operator sets by hand along a side. Times are of the program, from its first sample on,
- * ascending; what begins before a time holds until the next entry.
+ * ascending; what begins at a time holds until the next entry. Pitches are at most pitchMax, widths
+ * at least widthMin and no deeper than depthMax: whoever makes the settings sees to that.
  */
 export interface HandSettings {
   /** Base pitch from a time on; the profile's until the first. */

@@ -83,7 +83,7 @@ describe('the report of a plan', () => {
     const side = plannedSide(motion, settingsWith({ executes: 'plan' }));
     const plan = planSide(side, 'fixed', 0);
     const pitch = plan.pitch.map((_, quarter) => 100e-6 + quarter * 1e-6);
-    const report = planReport(side, verify(side, { ...plan, pitch, cut: pitch }));
+    const report = planReport(side, verify(side, { ...plan, pitch }));
     // Quarters −4 … 7 have indices 0 … 11; quarter 8 begins with the end.
     expect(report.pitchMin).toBeWithin(104e-6, 1e-15);
     expect(report.pitchMax).toBeWithin(112e-6, 1e-15);
