@@ -38,7 +38,8 @@ export async function onTerminal(args: string, options: TerminalOptions): Promis
     ...options.environment,
   };
   const assignments = Object.entries(environment).map(([name, value]) => `'${name}=${value}'`);
-  const command = `${SHELL_COMMAND} ${args}; echo "ended with $?"; exec sleep 60`;
+  // The shell lives through Ctrl-C, to tell what became of the command.
+  const command = `trap : INT; ${SHELL_COMMAND} ${args}; echo "ended with $?"; exec sleep 60`;
   const clean = ['-i', 'TERM=screen-256color', ...assignments].join(' ');
   const size = ['-x', String(options.columns), '-y', String(ROWS)];
   try {
