@@ -1,0 +1,242 @@
+import { linesPerInch, MICROMETRE, MIL } from '../../../../../units.js';
+import type { Units } from '../../../../length-text.js';
+import { html, svg } from '../paint/svg.js';
+import { roundTicks } from '../paint/ticks.js';
+import { type ColumnExtremes, columnExtremes, heldValue } from './column-extremes.js';
+import { betweenPath, envelopePath } from './column-paths.js';
+import type { Panel, PanelLine } from './panels.js';
+import type { Span } from './view-span.js';
+
+/** Where the plots of all panels lie, CSS pixels: the same time is the same x in each. */
+export interface PlotFrame {
+  readonly width: number;
+  /** Factor on the heights of the panels: less on paper. */
+  readonly tallness: number;
+  readonly left: number;
+  readonly plotWidth: number;
+}
+
+/** CSS pixels; pitch and land are what the eye looks for first. */
+const HEIGHTS: Readonly<Record<Panel['id'], number>> = {
+  pitch: 112,
+  land: 112,
+  width: 72,
+  depth: 56,
+  bend: 56,
+  facet: 56,
+  'low-band': 56,
+};
+const TICK_ROOM = 24;
+/**
+ * A line of least or largest values is drawn in stretches of so many pixels, each the extreme of all
+ * that lies in it: in single pixels it would be a comb from edge to edge.
+ */
+const STRETCH = 3;
+/** Room above and below the plot for half a letter of its ticks. */
+const EDGE = 6;
+
+export interface PanelView {
+  readonly element: HTMLElement;
+  /** Values at the cursor; null: no cursor. */
+  showValues(at: number | null): void;
+  /** Where the cursor and a selection are drawn. */
+  readonly over: SVGGElement;
+  readonly height: number;
+}
+
+export function panelView(
+  document: Document,
+  panel: Panel,
+  view: Span,
+  frame: PlotFrame,
+  units: Units,
+): PanelView {
+  const height = Math.round(HEIGHTS[panel.id] * frame.tallness);
+  const total = height + 2 * EDGE;
+  const [low, high] = panel.domain;
+  const yOf = (value: number) => {
+    const share = Math.min(Math.max((value - low) / (high - low), 0), 1);
+    return EDGE + height * (1 - share);
+  };
+  const extremes = panel.lines.map((line) => shownExtremes(line, view, frame));
+  const over = svg(document, 'g', { class: 'cursor' });
+  const plot = svg(
+    document,
+    'svg',
+    { viewBox: `0 0 ${frame.width} ${total}`, 'aria-hidden': 'true' },
+    ...axis(document, panel, frame, yOf, units),
+    ...areas(document, panel, extremes, frame, yOf),
+    ...limitLines(document, panel, frame, yOf),
+    // What is cut lies over what would be.
+    ...panel.lines
+      .map((line, at) => {
+        const shown = extremes[at];
+        const d = shown === undefined ? '' : envelopePath(shown, frame.left, yOf);
+        const kind = isJudged(panel, at) ? 'judged' : 'other';
+        return svg(document, 'path', { class: `line ${line.ink} ${kind}`, d });
+      })
+      .reverse(),
+    ...limitNames(document, panel, frame, yOf),
+    over,
+  );
+  const values = panel.lines.map(() => html(document, 'b', { class: 'value' }));
+  const keys = panel.lines.map((line, at) =>
+    html(
+      document,
+      'span',
+      { class: `key ${line.ink} ${isJudged(panel, at) ? 'judged' : 'other'}` },
+      line.name,
+      ' ',
+      values[at] ?? '',
+    ),
+  );
+  const head = html(document, 'p', { class: 'head' }, titleOf(panel, units), ' ', ...keys);
+  return {
+    element: html(document, 'div', { class: `panel ${panel.id}` }, head, plot),
+    over,
+    height: total,
+    showValues(at) {
+      for (const [which, line] of panel.lines.entries()) {
+        const value = at === null ? Number.NaN : heldValue(line.told ?? line.row, at);
+        const shown = values[which];
+        if (shown !== undefined) {
+          shown.textContent = Number.isFinite(value) ? panel.valueText(value) : '';
+        }
+      }
+    },
+  };
+}
+
+function titleOf({ title, scale }: Panel, units: Units): string {
+  const small = units === 'us' ? 'mil' : 'µm';
+  switch (scale) {
+    case 'length':
+      return `${title}, ${small}`;
+    case 'pitch':
+      return `${title}, ${small} (right: LPI)`;
+    case 'percent':
+      return `${title}, %`;
+    case 'ratio':
+      return title;
+  }
+}
+
+function shownExtremes({ row, shows }: PanelLine, view: Span, frame: PlotFrame): ColumnExtremes {
+  const columns = Math.floor(frame.plotWidth);
+  if (shows === 'both') return columnExtremes(row, view, columns);
+  const { least, most } = columnExtremes(row, view, Math.ceil(columns / STRETCH));
+  const side = shows === 'least' ? least : most;
+  const spread = Float64Array.from({ length: columns }, (_, column) => {
+    return side[Math.floor((column / columns) * side.length)] ?? Number.NaN;
+  });
+  return { least: spread, most: spread };
+}
+
+/** The shade that says what is wrong: between land and its limits, or between two widths. */
+function areas(
+  document: Document,
+  panel: Panel,
+  extremes: readonly ColumnExtremes[],
+  { left }: PlotFrame,
+  yOf: (value: number) => number,
+): Node[] {
+  const area = (kind: string, low: Float64Array, high: Float64Array) =>
+    svg(document, 'path', { class: `area ${kind}`, d: betweenPath(low, high, left, yOf) });
+  const [first, second] = extremes;
+  if (panel.id === 'width' && first !== undefined && second !== undefined) {
+    return [area('between', first.least, second.most)];
+  }
+  const judged = extremes[panel.judged];
+  if (panel.id !== 'land' || judged === undefined) return [];
+  const [kept, none] = panel.limits.map(({ value }) => value);
+  if (kept === undefined || none === undefined) return [];
+  const { least } = judged;
+  return [
+    area(
+      'low',
+      least.map((land) => Math.max(land, none)),
+      new Float64Array(least.length).fill(kept),
+    ),
+    area('overcut', least, new Float64Array(least.length).fill(none)),
+  ];
+}
+
+/** Of two plans one is what will be cut; whatever is not of a plan is as good. */
+function isJudged({ lines, judged }: Panel, at: number): boolean {
+  return at === judged || lines[at]?.ink === lines[judged]?.ink;
+}
+
+function limitLines(
+  document: Document,
+  { limits, domain: [low, high] }: Panel,
+  { left, plotWidth }: PlotFrame,
+  yOf: (value: number) => number,
+): Node[] {
+  return limits.flatMap(({ value }) => {
+    if (value < low || value > high) return [];
+    const y = yOf(value);
+    return [
+      svg(document, 'line', { class: 'limit', x1: left, x2: left + plotWidth, y1: y, y2: y }),
+    ];
+  });
+}
+
+/** Over the lines, or a busy one would hide them; side by side, as limits may lie close together. */
+function limitNames(
+  document: Document,
+  { limits, domain: [low, high] }: Panel,
+  { left, plotWidth }: PlotFrame,
+  yOf: (value: number) => number,
+): Node[] {
+  return limits.flatMap(({ name, value }, at) => {
+    if (name === '' || value < low || value > high) return [];
+    const x = left + plotWidth - 4 - 56 * at;
+    const place = { class: 'limit-name', x, y: yOf(value) - 3, 'text-anchor': 'end' };
+    return [svg(document, 'text', place, name)];
+  });
+}
+
+function axis(
+  document: Document,
+  panel: Panel,
+  { left, plotWidth, tallness }: PlotFrame,
+  yOf: (value: number) => number,
+  units: Units,
+): Node[] {
+  const unit = axisUnit(panel.scale, units);
+  const [low, high] = panel.domain;
+  const count = (HEIGHTS[panel.id] * tallness) / TICK_ROOM;
+  const right = left + plotWidth;
+  return [
+    ...roundTicks(low / unit, high / unit, count).flatMap((tick) => {
+      const y = yOf(tick * unit);
+      const label = { class: 'label', y: y + 4 };
+      return [
+        svg(document, 'line', { class: 'hair', x1: left, x2: right, y1: y, y2: y }),
+        svg(document, 'text', { ...label, x: left - 6, 'text-anchor': 'end' }, String(tick)),
+        ...(panel.scale === 'pitch' && tick > 0
+          ? [
+              svg(
+                document,
+                'text',
+                { ...label, x: right + 6 },
+                linesPerInch(tick * unit).toFixed(0),
+              ),
+            ]
+          : []),
+      ];
+    }),
+  ];
+}
+
+function axisUnit(scale: Panel['scale'], units: Units): number {
+  switch (scale) {
+    case 'length':
+    case 'pitch':
+      return units === 'us' ? MIL : MICROMETRE;
+    case 'percent':
+      return 0.01;
+    case 'ratio':
+      return 1;
+  }
+}
