@@ -1,0 +1,84 @@
+import { deflateRawSync } from 'node:zlib';
+import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
+import type { MotionSummary } from '../../../analysis/motion.js';
+import type { ForecastedFile } from '../../../forecast-result.js';
+import type { Units } from '../../length-text.js';
+import { formatsFor, innermostOf } from '../formats.js';
+import { toPlanes } from './byte-planes.js';
+import { leastAsked } from './least-asked.js';
+import { joinPageBytes } from './page-bytes.js';
+import type { KeptSpot, PageHead } from './page-head.js';
+import { summaryColumns } from './summary-columns.js';
+
+/** The levels that a page offers, dB; a side that was asked for further out widens them. */
+const LEVELS = { least: -12, most: 6 };
+
+export interface PageDataOptions {
+  readonly units: Units;
+  /** How the command that made the page begins; its files are the sources. */
+  readonly command?: readonly string[];
+  /** What the command was given; else the sources' paths. */
+  readonly paths?: readonly string[];
+}
+
+/**
+ * Everything a page needs to forecast its side anew: deflated (RFC 1951), as base64.
+ * @param edges for each hot spot, in order; null where there are none
+ */
+export function pageData(
+  file: ForecastedFile & { readonly motion: MotionSummary },
+  edges: readonly (HotSpotEdges | null)[],
+  options: PageDataOptions,
+): string {
+  const { motion, settings, forecast } = file;
+  const most = Math.max(LEVELS.most, forecast.levelDb);
+  const kept = edges.flatMap((edge) => (edge === null ? [] : [edge]));
+  const asked = leastAsked(settings, innermostOf(formatsFor(settings)), most);
+  const planes = toPlanes([
+    ...summaryColumns(motion, asked),
+    ...kept.flatMap(({ turns }) => turns.flatMap(({ inner, outer }) => [inner, outer])),
+  ]);
+  const bytes = joinPageBytes(JSON.stringify(headOf(file, edges, options, most)), planes);
+  return deflateRawSync(bytes, { level: 9 }).toString('base64');
+}
+
+function headOf(
+  file: ForecastedFile & { readonly motion: MotionSummary },
+  edges: readonly (HotSpotEdges | null)[],
+  options: PageDataOptions,
+  most: number,
+): PageHead {
+  const { name, sources, readFrom, settings, program, forecast } = file;
+  const { turnSeconds, durationSeconds, quarterCount } = file.motion;
+  return {
+    name,
+    sources,
+    truncated: forecast.findings.some(({ id }) => id === 'truncated'),
+    readFrom,
+    settings,
+    program,
+    hand: file.hand ?? null,
+    motion: { turnSeconds, durationSeconds, quarterCount },
+    levelDb: forecast.levelDb,
+    planner: forecast.planner,
+    units: options.units,
+    levels: { least: Math.min(LEVELS.least, forecast.levelDb), most },
+    headroom: forecast.headroom,
+    survives: forecast.hotSpots.map(({ atSeconds, survives }) => ({
+      atSeconds,
+      speed: survives?.speed ?? null,
+    })),
+    accepted: forecast.findings.filter(({ accepted }) => accepted !== undefined),
+    command: options.command ?? ['furrow', 'forecast'],
+    paths: options.paths ?? sources.map(({ path }) => path),
+    spots: forecast.hotSpots.flatMap(({ atSeconds }, spot) => keptSpots(atSeconds, edges[spot])),
+  };
+}
+
+function keptSpots(spotSeconds: number, edge: HotSpotEdges | null | undefined): KeptSpot[] {
+  if (edge === null || edge === undefined) return [];
+  const { atSeconds, secondsPerSample, turns } = edge;
+  const samples = turns[0]?.inner.length ?? 0;
+  const places = turns.map(({ turnsFromSpot }) => turnsFromSpot);
+  return [{ spotSeconds, atSeconds, secondsPerSample, samples, turns: places }];
+}
