@@ -12,6 +12,7 @@ import { planReport, radiusUsed } from './plan-report.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
 import type { HandSettings } from './side-plan-input.js';
+import { trackFigures } from './track-figures.js';
 import { verify } from './verify.js';
 
 /** What is asked of a side, beyond the profile. */
@@ -62,6 +63,9 @@ export function forecastSide(
     hotSpots: hotSpots(side, executed.plan),
     findings,
     quarters: quarterColumns(side, plan, machine, fixed),
+    ...(side.hand.tracks.length === 0
+      ? {}
+      : { tracks: trackFigures(side, executed.plan, findings) }),
   };
 }
 

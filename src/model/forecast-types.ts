@@ -1,5 +1,7 @@
 import type { Planner } from '../settings.js';
 import type { Hertz, Metres, MetresPerTurn, Seconds } from '../units.js';
+import type { HandTrack } from './side-plan-input.js';
+import type { TrackLevel } from './track-level.js';
 
 /** Most to least harmless. */
 export type Severity = 'note' | 'caution' | 'fault';
@@ -108,6 +110,21 @@ export interface HotSpot {
   readonly overcutDepth: Metres;
   readonly reachesContact: boolean;
   readonly survives: Survives | null;
+  /** The track it lies in; absent or null in a gap and on a side of one file. */
+  readonly track?: string | null;
+}
+
+/** One of several tracks of a side, at the planned level and of the plan that is executed. */
+export interface TrackFigures extends HandTrack, TrackLevel {
+  readonly startDiameter: Metres;
+  readonly endDiameter: Metres;
+  readonly landMin: Metres;
+  readonly landMinAtSeconds: Seconds;
+  /** Share of samples in its worst second with the bend under the spherical tip. */
+  readonly bendShareSpherical: number;
+  readonly bendShareLine: number;
+  /** The worst finding that touches it, the first of equals. */
+  readonly worst: Finding | null;
 }
 
 /** The largest levels; null where the search range −12 … +12 dB holds none. */
@@ -180,6 +197,8 @@ export interface SideForecast {
   readonly hotSpots: readonly HotSpot[];
   readonly findings: readonly Finding[];
   readonly quarters: QuarterColumns;
+  /** In their order; of a side of several tracks only. */
+  readonly tracks?: readonly TrackFigures[];
 }
 
 /** What the file says of itself, beyond its samples. */

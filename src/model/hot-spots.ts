@@ -9,6 +9,7 @@ import type { Plan } from './plan.js';
 import { binStart, landTolerance, type PlannedSide } from './planned-side.js';
 import { windowMinimum } from './planners/window-maximum.js';
 import { survives } from './survives.js';
+import { trackAt } from './track-at.js';
 
 /** How many places are told. */
 const HOT_SPOTS = 5;
@@ -74,6 +75,7 @@ function hotSpot(side: PlannedSide, plan: Plan, bin: number, land: number): HotS
   const atSeconds = binStart(side, bin);
   const landNominal = nominalLand(side, plan, bin);
   const depth = overcutDepth(land);
+  const { tracks } = side.hand;
   return {
     atSeconds,
     turn: atSeconds / side.motion.turnSeconds,
@@ -85,6 +87,7 @@ function hotSpot(side: PlannedSide, plan: Plan, bin: number, land: number): HotS
     overcutDepth: depth,
     reachesContact: depth > 0 && depth >= shallowestContact(side, plan, bin),
     survives: survives(side, plan, bin, null),
+    ...(tracks.length === 0 ? {} : { track: trackAt(tracks, atSeconds)?.name ?? null }),
   };
 }
 
