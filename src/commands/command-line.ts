@@ -9,6 +9,7 @@ import { addForecast } from './forecast.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
 import { addProfile } from './profile.js';
 import { addSchema } from './schema.js';
+import { addSide } from './side.js';
 import { type StandardError, standardError } from './standard-error.js';
 import { ClosedPipe, standardOutput } from './standard-output.js';
 import type { Surroundings } from './surroundings.js';
@@ -36,6 +37,7 @@ export async function runCommandLine(
     .addHelpText('after', HELP_EPILOGUE);
   const run = { surroundings, output, done: (exitCode: number) => (code = exitCode) };
   addForecast(program, run);
+  addSide(program, run);
   addAccept(program, run);
   addProfile(program, run);
   addSchema(program, run);

@@ -6,7 +6,7 @@ import { PLANNERS } from '../settings.js';
 const LEVEL = { from: -40, to: 20 };
 
 /** What the parser makes of the options of `forecast`. */
-const optionsSchema = z.strictObject({
+export const forecastSchema = z.strictObject({
   filesFrom: z.string().optional(),
   allowEmpty: z.boolean().default(false),
   profile: z.string().optional(),
@@ -38,7 +38,7 @@ const optionsSchema = z.strictObject({
   failOn: z.enum(['note', 'caution', 'fault']).optional(),
 });
 
-export type ForecastOptions = z.infer<typeof optionsSchema>;
+export type ForecastOptions = z.infer<typeof forecastSchema>;
 
 /** The options that decide how results are told, and where. */
 export type ReportOptions = Pick<
@@ -67,15 +67,26 @@ export type ProfileOptions = Pick<
 
 /** Gives the options their types and checks what no single one can. */
 export function forecastOptions(options: unknown): ForecastOptions {
-  const parsed = optionsSchema.parse(options);
-  if (parsed.level < LEVEL.from || parsed.level > LEVEL.to) {
-    const expected = `expected ${LEVEL.from} to ${LEVEL.to} dB`;
-    throw new UsageError(`--level: found ${parsed.level}, ${expected}`);
+  const parsed = forecastSchema.parse(options);
+  checkTogether(parsed);
+  return parsed;
+}
+
+/** @throws UsageError for what is wrong but no single option's fault, or out of its range */
+export function checkTogether({
+  level = 0,
+  quarters,
+  json,
+  ndjson,
+}: Pick<ForecastOptions, 'quarters' | 'json' | 'ndjson'> & {
+  readonly level?: number | undefined;
+}): void {
+  if (level < LEVEL.from || level > LEVEL.to) {
+    throw new UsageError(`--level: found ${level}, expected ${LEVEL.from} to ${LEVEL.to} dB`);
   }
-  if (parsed.quarters && !parsed.json && !parsed.ndjson) {
+  if (quarters && !json && !ndjson) {
     throw new UsageError('--quarters: its columns are in the JSON; add --json or --ndjson');
   }
-  return parsed;
 }
 
 /** What the options set of a profile, under the profile's names. */

@@ -8,7 +8,7 @@ import type { Run } from './run.js';
 export function addSchema(program: Command, { output, done }: Run): void {
   program
     .command('schema')
-    .description('write a JSON Schema: of --json, of a line of --ndjson, or of a profile')
+    .description('write a JSON Schema: of --json, a line of --ndjson, a profile, or a side sheet')
     .addArgument(new Argument('[name]', 'which').choices(SCHEMA_NAMES).default('forecast'))
     .addHelpText('after', HELP_EPILOGUE)
     .action(async (name: SchemaName) => {

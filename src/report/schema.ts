@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { acceptedSchema } from '../accepted/accepted-schema.js';
 import { profileFileSchema } from '../profile/profile-schema.js';
+import { sheetSchema } from '../sheet/sheet-schema.js';
 import { forecastSchema, lineSchema } from './forecast-schema.js';
 import type { SchemaName } from './schema-names.js';
 
@@ -22,5 +23,7 @@ function schemaOf(name: SchemaName): z.ZodType {
       return profileFileSchema;
     case 'accepted':
       return acceptedSchema;
+    case 'sheet':
+      return sheetSchema;
   }
 }

@@ -1,0 +1,85 @@
+import { resolve } from 'node:path';
+import { UsageError } from '../errors.js';
+import { type ProfileSources, resolveProfile } from '../profile/resolve-profile.js';
+import type { ProgramSide } from '../program/program-side.js';
+import type { Failure } from '../report/failure.js';
+import { layOutSide } from '../sheet/lay-out-side.js';
+import { readSheet } from '../sheet/read-sheet.js';
+import { sideSettings } from '../sheet/side-settings.js';
+import { profileNotice, profileSources } from './choose-profile.js';
+import { openOutputs } from './outputs.js';
+import type { Run } from './run.js';
+import { reporterFor } from './run-forecast.js';
+import { runFromCues } from './run-from-cues.js';
+import { type SideOptions, sideOptions } from './side-options.js';
+import { standardError } from './standard-error.js';
+import { outputKey, tellForecasts } from './tell-forecasts.js';
+
+/** Forecasts the sides of every sheet, tells each as it is done, and gives the exit code. */
+export async function runSide(
+  sheets: readonly string[],
+  given: unknown,
+  run: Run,
+): Promise<number> {
+  const options = sideOptions(given);
+  if (options.fromCues !== undefined) return await runFromCues(sheets, options.fromCues, run);
+  const { stderr, isErrorTerminal, cwd } = run.surroundings;
+  const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
+  if (sheets.length === 0) throw new UsageError('nothing to forecast: give a side sheet');
+  const sources = await profileSources(options, cwd);
+  const inputs = await layOut(eachOnce(sheets, cwd), options, sources, cwd);
+  errors.notice(profileNotice(sources));
+  const sides = inputs.filter((input) => 'tracks' in input);
+  const files = [...new Set(sides.flatMap(({ tracks }) => tracks.map(({ file }) => file.path)))];
+  const outputs = await openOutputs(options, sides.map(outputKey), cwd, errors, [
+    ...sheets,
+    ...files,
+  ]);
+  return await tellForecasts(
+    {
+      inputs,
+      files,
+      // No input is a file.
+      settings: sides[0]?.settings ?? resolveProfile(),
+      requestFor: (input) => ({
+        levelDb: typeof input === 'string' ? 0 : input.levelDb,
+        planner: options.planner,
+      }),
+      told: (file) => file,
+      outputs,
+      reporter: await reporterFor(options, inputs.length, run.surroundings),
+      errors,
+      jobs: options.jobs,
+      failOn: options.failOn,
+    },
+    run,
+  );
+}
+
+function eachOnce(sheets: readonly string[], cwd: string): string[] {
+  return [...new Map(sheets.map((sheet) => [resolve(cwd, sheet), sheet])).values()];
+}
+
+/** The sides of the sheets in their order; in place of one, the files that it cannot be made of. */
+async function layOut(
+  sheets: readonly string[],
+  { level }: SideOptions,
+  sources: ProfileSources,
+  cwd: string,
+): Promise<(ProgramSide | Failure)[]> {
+  const inputs: (ProgramSide | Failure)[] = [];
+  for (const path of sheets) {
+    const file = await readSheet(resolve(cwd, path), path);
+    for (const [index, { name }] of file.sheet.sides.entries()) {
+      const laid = await layOutSide(file, index, sideSettings(file, index, sources), level);
+      if ('side' in laid) inputs.push(laid.side);
+      else {
+        const lost = `; side ${JSON.stringify(name)} of ${path} is not forecast without it`;
+        for (const { path: track, code, message } of laid.failures) {
+          inputs.push({ path: track, code, message: `${message}${lost}` });
+        }
+      }
+    }
+  }
+  return inputs;
+}

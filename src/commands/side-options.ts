@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { checkTogether, forecastSchema } from './forecast-options.js';
+
+/** What the parser makes of the options of `side`. */
+const optionsSchema = forecastSchema
+  .omit({ filesFrom: true, allowEmpty: true, against: true, cue: true, saveMotion: true })
+  .extend({ level: z.number().optional(), fromCues: z.string().optional() });
+
+export type SideOptions = z.infer<typeof optionsSchema>;
+
+/** Gives the options their types and checks what no single one can. */
+export function sideOptions(options: unknown): SideOptions {
+  const parsed = optionsSchema.parse(options);
+  checkTogether(parsed);
+  return parsed;
+}

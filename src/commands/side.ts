@@ -1,0 +1,25 @@
+import type { Command } from 'commander';
+import { HELP_EPILOGUE } from './help-epilogue.js';
+import type { Run } from './run.js';
+import {
+  addFileOptions,
+  addLatheOptions,
+  addRunOptions,
+  addTellingOptions,
+} from './shared-options.js';
+
+/** `furrow side <sheet...>`: sides made of several tracks. */
+export function addSide(program: Command, run: Run): void {
+  const command = program
+    .command('side')
+    .description('forecast sides of several tracks, as a side sheet has them')
+    .argument('[sheet...]', 'side sheets: JSON with comments, see furrow schema sheet')
+    .option('--from-cues <wav>', "write a sheet with the tracks that a WAV file's own marks make");
+  addFileOptions(addTellingOptions(addLatheOptions(command)));
+  addRunOptions(command)
+    .addHelpText('after', HELP_EPILOGUE)
+    .action(async (sheets: string[], options: unknown) => {
+      const { runSide } = await import('./run-side.js');
+      run.done(await runSide(sheets, options, run));
+    });
+}
