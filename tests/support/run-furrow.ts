@@ -25,8 +25,9 @@ export async function runFurrow(args: readonly string[], options: Options = {}):
 }
 
 /** Starts the built command with its stdin held open. */
-export function startFurrow(args: readonly string[]) {
+export function startFurrow(args: readonly string[], { cwd = process.cwd() } = {}) {
   return execa(process.execPath, [COMMAND, ...args], {
+    cwd,
     env: { NO_COLOR: '1' },
     extendEnv: false,
     reject: false,
