@@ -23,6 +23,7 @@ import { planToJson, quartersToJson } from './plan-json.js';
 import { setUp } from './set-up.js';
 import type { HotSpotJson, SideJson } from './side-schema.js';
 import type { ToldFile } from './told-file.js';
+import { trackToJson } from './track-json.js';
 
 export interface JsonOptions {
   /** Whether the columns per quarter turn are wanted. */
@@ -60,6 +61,7 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
     findings: forecast.findings.map((finding) => findingToJson(finding, settings)),
     voidAcceptances: (file.voidAcceptances ?? []).map(voidAcceptanceToJson),
     ...(file.against === undefined ? {} : { against: comparisonToJson(file.against, settings) }),
+    ...(forecast.tracks === undefined ? {} : { tracks: forecast.tracks.map(trackToJson) }),
     ...(quarters ? { quarters: quartersToJson(forecast.quarters) } : {}),
   };
 }
@@ -132,7 +134,7 @@ function hotSpotToJson(spot: HotSpot): HotSpotJson {
             depthUm: toUm(survives.depth),
             delaySeconds: roundSeconds(survives.delay),
           },
-    track: null,
+    track: spot.track ?? null,
   };
 }
 

@@ -19,6 +19,7 @@ import {
   wall,
 } from './measures-schema.js';
 import { planSchema, quartersSchema } from './plan-schema.js';
+import { trackSchema } from './track-schema.js';
 
 const sourceSchema = z.strictObject({
   path: z.string(),
@@ -99,7 +100,7 @@ const hotSpotSchema = z.strictObject({
   overcutDepthUm: um,
   reachesContact: z.boolean(),
   survives: survivesSchema.nullable().describe('how far off the lathe may be until land is gone'),
-  track: z.string().nullable(),
+  track: z.string().nullable().describe('null in a gap and on a side of one file'),
 });
 
 const voidAcceptanceSchema = z.strictObject({
@@ -144,6 +145,10 @@ export const sideSchema = z.strictObject({
     .array(voidAcceptanceSchema)
     .describe('What the house had accepted and counts all the same.'),
   against: comparisonSchema.optional().describe('With --against only.'),
+  tracks: z
+    .array(trackSchema)
+    .optional()
+    .describe('Of a side of several tracks only, in their order.'),
   quarters: quartersSchema.optional().describe('With --quarters only.'),
 });
 

@@ -12,6 +12,7 @@ import { planTable } from './plan-table.js';
 import { levelsText, programLengthText } from './program-text.js';
 import { safeText } from './safe-text.js';
 import { assumptionText, setUpText } from './set-up-text.js';
+import { trackTable } from './track-table.js';
 import { unseenSpeed } from './unseen-speed.js';
 import { verdictText } from './verdict-text.js';
 import { wrapText } from './wrap-text.js';
@@ -53,6 +54,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
   ];
   const below = [
     ...planTable(file, units, columns),
+    ...spaced(trackTable(file, units, columns, ascii)),
     ...spaced(chart(file, { units, paint, columns, ascii })),
     ...spaced(hotSpotLines(file, units, columns, details)),
   ];

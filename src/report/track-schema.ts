@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { FINDING_IDS } from '../model/forecast-types.js';
+import { db, duration, hz, mm, place, ratio, um } from './measures-schema.js';
+
+/** One of several tracks of a side, of the plan that is executed. */
+export const trackSchema = z.strictObject({
+  name: z.string(),
+  startsAtSeconds: place,
+  durationSeconds: duration,
+  startDiameterMm: mm,
+  endDiameterMm: mm,
+  averageDb: db.describe(
+    'mean square of the velocity of both walls, dB re a 1 kHz sine of referenceVelocity, at the ' +
+      'planned level; null in silence',
+  ),
+  loudestDb: db.describe('the same of its loudest quarter turn'),
+  loudestAtSeconds: place,
+  meanFrequencyHz: hz.describe(
+    'Hz, to 0.1: rms acceleration over 2π times rms velocity; the higher, the more treble for ' +
+      'its level; null in silence',
+  ),
+  landMinUm: um,
+  landMinAtSeconds: place,
+  bendShareSpherical: ratio.describe('share of its worst second under the spherical tip'),
+  bendShareLine: ratio.describe('share of its worst second under the line tip'),
+  worst: z
+    .strictObject({
+      id: z.enum(FINDING_IDS),
+      severity: z.enum(['note', 'caution', 'fault']),
+      atSeconds: place,
+    })
+    .nullable()
+    .describe('the worst finding that touches it'),
+});
+
+export type TrackJson = z.infer<typeof trackSchema>;
