@@ -9,6 +9,8 @@ import {
 } from './recording-curve.js';
 import { solveSymmetric } from './solve.js';
 
+/** Frames that moves add up over. */
+const STEP_FRAMES = 32;
 /** Frames by which the displacement comes out late. */
 export const MOTION_DELAY = 2;
 /**
@@ -35,9 +37,9 @@ const ACCELERATION_PAIRS = 3;
  *     a(n) = Σ acceleration[k]·(u(n+1+k) − 2u(n) + u(n−1−k))
  *
  * u has no pole at DC that could drift, because the high-pass has taken it. The recursion is f64;
- * what comes of it, q(n) and its step q(n) − q(n−1), is rounded to f32, and so is all that follows.
- * The same FIR on the steps gives the moves m(n) = u(n) − u(n−1), which keep their 24 bits where u
- * itself hardly changes: v and a are made of them,
+ * its steps q(n) − q(n−1) are rounded to f32, and so is all that follows. The same FIR on the steps
+ * gives the moves m(n) = u(n) − u(n−1), which keep their 24 bits where u itself hardly changes. They
+ * add up to u over 32 frames at a time, and v and a are made of them,
  *
  *     u(n+1+k) − u(n−1−k)         = Σ m(n+1+j) + m(n−j)   over j ≤ k
  *     u(n+1+k) − 2u(n) + u(n−1−k) = Σ m(n+1+j) − m(n−j)   over j ≤ k
@@ -47,6 +49,8 @@ export interface MotionFilter {
   readonly zeros: Float64Array;
   /** Denominator after its leading 1, three taps. */
   readonly poles: Float64Array;
+  /** The same, three taps, for an output that is known without the last one. */
+  readonly skips: Float64Array;
   /** 6 taps on q or its steps, m. */
   readonly displacement: Float32Array;
   /** 4 pairs on the moves, 1/s. */
@@ -171,10 +175,20 @@ export function designMotionFilter(rate: Hertz, subsonic: Hertz, scale: number):
   return {
     zeros,
     poles,
+    skips: skipsOf(poles),
     displacement: Float32Array.from(displacement, (tap) => tap * scale),
     velocity: Float32Array.from(sumsFrom(velocity), (pair) => pair * rate),
     acceleration: Float32Array.from(sumsFrom(acceleration), (pair) => pair * rate * rate),
   };
+}
+
+/**
+ * q(n+1) = p(n+1) + … − r1·q(n) − r2·q(n−1) − r3·q(n−2) with q(n) written out:
+ * r1² − r2, r1·r2 − r3 and r1·r3 are the taps of q(n−1), q(n−2) and q(n−3).
+ */
+function skipsOf(poles: Float64Array): Float64Array {
+  const [r1, r2, r3] = [poles[0]!, poles[1]!, poles[2]!];
+  return Float64Array.of(r1 * r1 - r2, r1 * r2 - r3, r1 * r3);
 }
 
 /** Pairs on the moves out of pairs on the displacement: each with all that reach further. */
@@ -195,8 +209,8 @@ export interface FilteredMotion {
  */
 export function filterMotion(program: Float64Array, filter: MotionFilter): FilteredMotion {
   const { levels, steps } = recurse(program, filter);
-  const displacement = filterLate(levels, filter.displacement, program.length);
   const moves = filterLate(steps, filter.displacement, program.length);
+  const displacement = moveOn(moves, levels, filter.displacement);
   const after = (n: number, k: number): number => moves[n + 1 + k] ?? 0;
   const before = (n: number, k: number): number => moves[n - k] ?? 0;
   const { velocity, acceleration } = filter;
@@ -215,19 +229,42 @@ export function filterMotion(program: Float64Array, filter: MotionFilter): Filte
 
 const f32 = Math.fround;
 
-/** q and what it differs by from its last. */
+/**
+ * q and what it differs by from its last. Two outputs at a time, both from the three before them,
+ * so that neither waits for the other.
+ */
 function recurse(
   program: Float64Array,
-  { zeros, poles }: MotionFilter,
+  { zeros, poles, skips }: MotionFilter,
 ): { levels: Float64Array; steps: Float64Array } {
   const q = new Float64Array(program.length + MOTION_DELAY);
   const at = (signal: Float64Array, n: number): number => signal[n] ?? 0;
-  for (let n = 0; n < q.length; n++) {
-    const input = zeros[0]! * at(program, n - 1) + zeros[1]! * at(program, n - 2);
-    const past = poles[1]! * at(q, n - 2) + poles[2]! * at(q, n - 3);
-    q[n] = at(program, n) + input - past - poles[0]! * at(q, n - 1);
+  const input = (n: number): number =>
+    at(program, n) + (zeros[0]! * at(program, n - 1) + zeros[1]! * at(program, n - 2));
+  for (let n = 0; n < q.length; n += 2) {
+    const [q1, q2, q3] = [at(q, n - 1), at(q, n - 2), at(q, n - 3)];
+    q[n] = input(n) - (poles[2]! * q3 + poles[1]! * q2) - poles[0]! * q1;
+    const skipped = input(n + 1) - poles[0]! * input(n);
+    q[n + 1] = skipped + (skips[2]! * q3 + skips[1]! * q2) + skips[0]! * q1;
   }
-  return { levels: q.map(f32), steps: q.map((value, n) => f32(value - at(q, n - 1))) };
+  return { levels: q, steps: q.map((value, n) => f32(value - at(q, n - 1))) };
+}
+
+/**
+ * Displacement by its moves, two at a time; before every step of 32 frames by the FIR itself, so
+ * that no moves add up longer than a step.
+ */
+function moveOn(moves: Float64Array, levels: Float64Array, taps: Float32Array): Float64Array {
+  const displacement = new Float64Array(moves.length + 1);
+  for (let n = 0; n < moves.length; n += 2) {
+    const tapped = (k: number): number => taps[k]! * (levels[n - 1 + MOTION_DELAY - k] ?? 0);
+    const atStep = (): number =>
+      f32(tapped(0) + tapped(1) + (tapped(2) + tapped(3)) + (tapped(4) + tapped(5)));
+    const last = n % STEP_FRAMES === 0 ? atStep() : displacement[n - 1]!;
+    displacement[n] = f32(last + moves[n]!);
+    displacement[n + 1] = f32(last + f32(moves[n]! + (moves[n + 1] ?? 0)));
+  }
+  return displacement.subarray(0, moves.length);
 }
 
 /** Six taps on a signal, with its delay removed. */

@@ -54,9 +54,10 @@ function setFilters(
   kernel.setBandEnd(limit.bandEndTaps.length);
   const corner = settings.subsonicHz / settings.speedFactor;
   const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
-  const recursion = [...filter.zeros, ...filter.poles];
+  const recursion = [...filter.zeros, ...filter.poles, ...filter.skips];
   writeDoubled(kernel, kernel.recursionTaps.value, recursion);
   writeFourfold(kernel, kernel.displacementTaps.value, filter.displacement);
+  writeDoubled(kernel, kernel.displacementWideTaps.value, filter.displacement);
   const derivatives = [...filter.velocity, ...filter.acceleration];
   writeFourfold(kernel, kernel.derivativeTaps.value, derivatives);
   const sections = designKWeighting(limit.baseRate).flatMap(({ b0, b1, b2, a1, a2 }) => [

@@ -21,6 +21,7 @@ export interface Kernel {
   readonly truePeaks: Counter;
   readonly recursionTaps: Counter;
   readonly displacementTaps: Counter;
+  readonly displacementWideTaps: Counter;
   readonly derivativeTaps: Counter;
   readonly lowFrames: Counter;
   readonly lowCount: Counter;

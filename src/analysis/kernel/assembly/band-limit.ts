@@ -1,5 +1,6 @@
+import { sumPairs } from './half-band';
 import { CHUNK_FRAMES } from './source';
-import { firstOf, frameAt, secondOf } from './vector';
+import { firstOf, frameAt, moveBack, secondOf } from './vector';
 
 const FIRST_PAIRS: i32 = 6;
 /** Most pairs of the band end; always an even number of them. */
@@ -30,6 +31,8 @@ const first = changetype<Halving>(memory.data(32, 16));
 const second = changetype<Halving>(memory.data(32, 16));
 let between: usize = memory.data((2 * ROOM + MOST_PAIRS * 2) * 8, 16);
 let betweenFill: i32 = 0;
+/** What a half-band has of the frames at odd distances. */
+const sums: usize = memory.data(ROOM * 8, 16);
 let bandEndPairs: i32 = 0;
 
 function prepare(stage: Halving, pairs: i32): void {
@@ -64,7 +67,7 @@ function part(stage: Halving, frames: usize, count: i32): void {
   if (stage.hasSingle) {
     frames -= 8;
     count++;
-    memory.copy(frames, stage.single, 8);
+    store<u64>(frames, load<u64>(stage.single));
   }
   const evens = frameAt(stage.evens, stage.fill);
   const odds = frameAt(stage.odds, stage.fill + stage.reach);
@@ -78,68 +81,40 @@ function part(stage: Halving, frames: usize, count: i32): void {
   }
   stage.fill += pairs;
   stage.hasSingle = (count & 1) != 0;
-  if (stage.hasSingle) memory.copy(stage.single, frameAt(frames, count - 1), 8);
+  if (stage.hasSingle) store<u64>(stage.single, load<u64>(frameAt(frames, count - 1)));
 }
 
 function drop(stage: Halving, count: i32): void {
   stage.fill -= count;
-  memory.copy(stage.evens, frameAt(stage.evens, count), <usize>stage.fill << 3);
-  memory.copy(stage.odds, frameAt(stage.odds, count), <usize>(stage.fill + stage.reach) << 3);
+  moveBack(stage.evens, frameAt(stage.evens, count), stage.fill << 3);
+  moveBack(stage.odds, frameAt(stage.odds, count), (stage.fill + stage.reach) << 3);
 }
 
-// Four outputs at a time, two a vector, share the taps: halving and doubling may write up to three
-// frames more than they return.
+// Four outputs at a time: halving and doubling may write up to three frames more than they return.
 
 // @ts-ignore: decorator
 @inline
 function halve(stage: Halving, taps: usize, pairs: i32, out: usize, measure: bool): i32 {
   const count = stage.fill - pairs + 1;
   if (count <= 0) return 0;
+  sumPairs(frameAt(stage.odds, pairs), count, taps, pairs, sums);
   const half = f32x4.splat(0.5);
-  const end = taps + (<usize>pairs << 4);
   let power = v128.load(ultrasonicPower);
-  for (let n = 0; n < count; n += 4) {
-    let after = frameAt(stage.odds, n + pairs);
-    let before = after - 8;
-    let around = f32x4.splat(0);
-    let around2 = around;
-    for (let tap = taps; tap < end; tap += 32) {
-      const weight = v128.load(tap);
-      around = plusPair(around, weight, v128.load(before), v128.load(after));
-      around2 = plusPair(around2, weight, v128.load(before, 16), v128.load(after, 16));
-      before -= 16;
-      const next = v128.load(tap, 16);
-      around = plusPair(around, next, v128.load(before, 8), v128.load(after, 8));
-      around2 = plusPair(around2, next, v128.load(before, 24), v128.load(after, 24));
-      after += 16;
-    }
-    const centre = frameAt(stage.evens, n);
-    const middle = f32x4.mul(half, v128.load(centre));
-    const middle2 = f32x4.mul(half, v128.load(centre, 16));
+  for (let n = 0; n < count; n += 2) {
+    const around = v128.load(frameAt(sums, n));
+    const middle = f32x4.mul(half, v128.load(frameAt(stage.evens, n)));
     v128.store(frameAt(out, n), f32x4.add(middle, around));
-    v128.store(frameAt(out, n), f32x4.add(middle2, around2), 16);
-    if (measure) {
-      power = plusPower(power, f32x4.sub(middle, around), count - n);
-      power = plusPower(power, f32x4.sub(middle2, around2), count - n - 2);
-    }
+    if (measure) power = plusPower(power, f32x4.sub(middle, around), count - n);
   }
   if (measure) v128.store(ultrasonicPower, power);
   drop(stage, count);
   return count;
 }
 
-/** A sum and a pair of frames of equal weight. */
-// @ts-ignore: decorator
-@inline
-function plusPair(sum: v128, weight: v128, before: v128, after: v128): v128 {
-  return f32x4.add(sum, f32x4.mul(weight, f32x4.add(before, after)));
-}
-
 /** A power and that of two frames, as many of them as there are. */
 // @ts-ignore: decorator
 @inline
 function plusPower(power: v128, pair: v128, there: i32): v128 {
-  if (there <= 0) return power;
   const one = firstOf(pair);
   const sum = f64x2.add(power, f64x2.mul(one, one));
   if (there == 1) return sum;
@@ -157,29 +132,14 @@ export function doubleRate(count: i32, out: usize): i32 {
   betweenFill += count;
   const ready = betweenFill - (2 * bandEndPairs - 1);
   if (ready <= 0) return 0;
-  const end = bandEndTaps + (<usize>bandEndPairs << 4);
-  for (let n = 0; n < ready; n += 4) {
-    const at = frameAt(between, bandEndPairs - 1 + n);
-    let before = at;
-    let after = at + 8;
-    let sum = f32x4.splat(0);
-    let sum2 = sum;
-    for (let tap = bandEndTaps; tap < end; tap += 32) {
-      const weight = v128.load(tap);
-      sum = plusPair(sum, weight, v128.load(before), v128.load(after));
-      sum2 = plusPair(sum2, weight, v128.load(before, 16), v128.load(after, 16));
-      before -= 16;
-      const next = v128.load(tap, 16);
-      sum = plusPair(sum, next, v128.load(before, 8), v128.load(after, 8));
-      sum2 = plusPair(sum2, next, v128.load(before, 24), v128.load(after, 24));
-      after += 16;
-    }
-    const target = frameAt(out, 2 * n);
-    interleave(target, v128.load(at), f32x4.add(sum, sum));
-    interleave(target + 32, v128.load(at, 16), f32x4.add(sum2, sum2));
+  const first = frameAt(between, bandEndPairs - 1);
+  sumPairs(first + 8, ready, bandEndTaps, bandEndPairs, sums);
+  for (let n = 0; n < ready; n += 2) {
+    const odds = v128.load(frameAt(sums, n));
+    interleave(frameAt(out, 2 * n), v128.load(frameAt(first, n)), f32x4.add(odds, odds));
   }
   betweenFill -= ready;
-  memory.copy(between, frameAt(between, ready), <usize>betweenFill << 3);
+  moveBack(between, frameAt(between, ready), betweenFill << 3);
   return 2 * ready;
 }
 

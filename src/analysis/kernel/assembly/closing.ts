@@ -1,4 +1,6 @@
-import { GROUP, GROUP_SHIFT, innerBound, MOST_IN_BIN, outerBound } from './groups';
+import {
+  boundClosing, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver,
+} from './groups';
 import { lookAt, MARGIN, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
 import { climbGroup } from './seek';
@@ -9,9 +11,6 @@ const DELAY_TAPS: i32 = 12;
 
 /** u_L over the frames that the closing over a group, its margin and the taps take. */
 const inner: usize = memory.data((GROUP + 2 * MARGIN + DELAY_TAPS + 4) * 8, 16);
-
-/** Bounds of the groups of the bin in hand. */
-const bounds: usize = memory.data(MOST_IN_BIN * 8, 16);
 
 /** Frames of the delay, rounded up, and the taps for what that is too many; 0 where it is whole. */
 let whole: i32 = 0;
@@ -24,32 +23,19 @@ let fractionTaps: usize = 0;
 export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, floor: f64): f64 {
   whole = <i32>Math.ceil(delay);
   fractionTaps = <f64>whole == delay ? 0 : taps;
-  const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
-  const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
+  const first = <i32>Math.floor(from) >> GROUP_SHIFT;
+  const last = <i32>Math.ceil(until) >> GROUP_SHIFT;
   let largest = max<f64>(floor, max<f64>(closingAt(from), closingAt(until)));
-  let likeliest = -1;
-  let most = largest;
-  for (let group = firstGroup; group <= lastGroup; group++) {
-    const bound = closingBound(group);
-    store<f64>(bounds + (<usize>(group - firstGroup) << 3), bound);
-    if (bound > most) {
-      most = bound;
-      likeliest = group;
-    }
-  }
+  boundClosing(first, last, whole);
+  const likeliest = likeliestGroup(largest * Math.SQRT1_2);
   if (likeliest < 0) return largest;
-  largest = climbClosing(likeliest, from, until, largest);
-  for (let group = firstGroup; group <= lastGroup; group++) {
-    const bound = load<f64>(bounds + (<usize>(group - firstGroup) << 3));
-    if (!(bound > largest)) continue;
-    if (group != likeliest) largest = climbClosing(group, from, until, largest);
+  largest = climbClosing(first + likeliest, from, until, largest);
+  const groups = groupCount();
+  for (let n = nextOver(0, largest * Math.SQRT1_2); n < groups; ) {
+    if (n != likeliest) largest = climbClosing(first + n, from, until, largest);
+    n = nextOver(n + 1, largest * Math.SQRT1_2);
   }
   return largest;
-}
-
-function closingBound(group: i32): f64 {
-  const first = (group << GROUP_SHIFT) - whole;
-  return Math.SQRT2 * (outerBound(group) + innerBound(first - 1, first + GROUP + 1));
 }
 
 function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {

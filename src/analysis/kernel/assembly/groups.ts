@@ -1,11 +1,11 @@
-import { CURVATURE_SHARE, RIPPLE, rise, SLOPE_SHARE } from './interpolate';
+import { PEAK_SHARE, RIPPLE } from './interpolate';
 import { displacement, displacementMask } from './rings';
 import { frameAt, largerFrame } from './vector';
 
 /**
- * Upper bounds of ±u_L and ±u_R over groups of frames, by which the maxima of a bin are found
- * without looking at each of its frames: a peak between frames is no higher than the highest frame
- * and `rise` with the largest curvature c of the group and the steepest slope a top can have, c.
+ * Upper bounds of ±u_L and ±u_R over groups of frames and the frame on each side of them, by which
+ * the maxima of a bin are found without looking at each of its frames: a peak next to one of them
+ * is higher than the highest by no more than PEAK_SHARE of the largest curvature.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
@@ -27,7 +27,10 @@ function groupAt(group: i32): usize {
   return ring + (<usize>(group & mask) << 4);
 }
 
-/** Holds the highest and the lowest of a group's even and odd frames until its curvature is known. */
+/**
+ * Holds the highest and the lowest of a group's frames and the one before it, even and odd ones
+ * apart, until its curvature is known.
+ */
 // @ts-ignore: decorator
 @inline
 export function holdGroup(first: i32, most: v128, least: v128): void {
@@ -36,68 +39,150 @@ export function holdGroup(first: i32, most: v128, least: v128): void {
   v128.store(groupAt(first >> GROUP_SHIFT), v128.shuffle<i64>(up, down, 0, 2));
 }
 
-/** @param curvature the largest of a group's even and odd frames */
+/**
+ * Bounds a group when the frame after it is there.
+ * @param curvature the largest of its frames and those beside it, even and odd ones apart
+ */
 // @ts-ignore: decorator
 @inline
 export function boundGroup(first: i32, curvature: v128): void {
   const at = groupAt(first >> GROUP_SHIFT);
-  const highest = v128.load(at);
-  const share = f32x4.splat(<f32>(SLOPE_SHARE + CURVATURE_SHARE));
-  const rises = f32x4.mul(share, largerFrame(curvature));
+  const next = v128.load64_splat(frameAt(displacement, (first + GROUP) & displacementMask));
+  const ends = v128.shuffle<i64>(next, f32x4.neg(next), 0, 2);
+  const highest = f32x4.pmax(v128.load(at), ends);
+  const rises = f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), largerFrame(curvature));
   // Twice the ripple: the curvature of frames that are rounded is off by less than that.
   const ripples = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(highest));
   v128.store(at, f32x4.add(highest, f32x4.add(rises, ripples)));
 }
 
-/** Bound of wl·u_L + wr·u_R over a group. */
+/** Most groups of a bin, its dilation and what a turn's slack adds. */
+const MOST_GROUPS: i32 = 4096;
+/** Bounds of the groups that are looked at, in their order; f32. */
+const bounds: usize = memory.data((MOST_GROUPS + 4) * 4, 16);
+let boundCount: i32 = 0;
+
+/** Bounds wl·u_L + wr·u_R over groups; they are looked at from now on. */
+export function boundWalls(first: i32, last: i32, wl: f64, wr: f64): void {
+  boundCount = last - first + 1;
+  const weights = f32x4(
+    <f32>max<f64>(wl, 0), <f32>max<f64>(wr, 0), <f32>max<f64>(-wl, 0), <f32>max<f64>(-wr, 0));
+  for (let n = 0; n < boundCount; n += 4) {
+    const one = f32x4.mul(weights, v128.load(groupAt(first + n)));
+    const two = f32x4.mul(weights, v128.load(groupAt(first + n + 1)));
+    const three = f32x4.mul(weights, v128.load(groupAt(first + n + 2)));
+    const four = f32x4.mul(weights, v128.load(groupAt(first + n + 3)));
+    v128.store(bounds + (<usize>n << 2), pairSums(pairSums(one, two), pairSums(three, four)));
+  }
+  endBounds();
+}
+
+/** Behind the last bound no group is found. */
+function endBounds(): void {
+  v128.store(bounds + (<usize>boundCount << 2), f32x4.splat(-Infinity));
+}
+
+/** Sums of the neighbours of two vectors, one after the other. */
 // @ts-ignore: decorator
 @inline
-export function groupBound(group: i32, wl: f64, wr: f64): f64 {
-  const at = groupAt(group);
-  const leftPart = wl < 0 ? -wl * <f64>load<f32>(at, 8) : wl * <f64>load<f32>(at);
-  const rightPart = wr < 0 ? -wr * <f64>load<f32>(at, 12) : wr * <f64>load<f32>(at, 4);
-  return leftPart + rightPart;
+function pairSums(a: v128, b: v128): v128 {
+  return f32x4.add(v128.shuffle<i32>(a, b, 0, 2, 4, 6), v128.shuffle<i32>(a, b, 1, 3, 5, 7));
 }
 
-/** Bound of −u_L over all groups that hold a frame from `first` to `last`. */
-export function innerBound(first: i32, last: i32): f64 {
-  let most: f64 = -Infinity;
-  for (let group = first >> GROUP_SHIFT; group <= last >> GROUP_SHIFT; group++) {
-    most = max<f64>(most, <f64>load<f32>(groupAt(group), 8));
+/** Groups that are looked at. */
+// @ts-ignore: decorator
+@inline
+export function groupCount(): i32 {
+  return boundCount;
+}
+
+/** Number, among those looked at, of the group with the highest bound; −1 if none is over `floor`. */
+export function likeliestGroup(floor: f64): i32 {
+  let most = f32x4.splat(-Infinity);
+  for (let n = 0; n < boundCount; n += 4) most = f32x4.pmax(most, fourBounds(n));
+  const pair = f32x4.pmax(most, v128.shuffle<i64>(most, most, 1, 0));
+  const highest = max<f32>(f32x4.extract_lane(pair, 0), f32x4.extract_lane(pair, 1));
+  if (!(<f64>highest > floor)) return -1;
+  let likeliest = 0;
+  while (boundOf(likeliest) != highest) likeliest++;
+  return likeliest;
+}
+
+/** Number of the first group from one on whose bound is over `floor`; as many as there are if none. */
+export function nextOver(from: i32, floor: f64): i32 {
+  const height = f32x4.splat(<f32>(floor - RIPPLE * abs(floor)));
+  for (let n = from; n < boundCount; n += 4) {
+    const over = i32x4.bitmask(f32x4.gt(fourBounds(n), height));
+    if (over != 0) return min<i32>(n + ctz(over), boundCount);
   }
-  return most;
+  return boundCount;
 }
 
-/** Most groups of a bin. */
-export const MOST_IN_BIN: i32 = 2048;
-const outerBounds: usize = memory.data(MOST_IN_BIN * 8, 16);
-let outerFirst: i32 = 0;
+/** Bounds of four groups; none for those behind the last. */
+// @ts-ignore: decorator
+@inline
+function fourBounds(n: i32): v128 {
+  return v128.load(bounds + (<usize>n << 2));
+}
 
-/** Makes the outer bounds of the groups of a bin, which `outerBound` then gives. */
-export function boundOuter(first: i32, last: i32): void {
+/** Bound of one of the groups that are looked at. */
+// @ts-ignore: decorator
+@inline
+function boundOf(n: i32): f32 {
+  return load<f32>(bounds + (<usize>n << 2));
+}
+
+/** Bounds of u_R over the groups of the bin in hand; f32. */
+const outers: usize = memory.data(MOST_GROUPS * 4, 16);
+/** Bounds of −u_L over the groups that face them at any delay; f32. */
+const inners: usize = memory.data(MOST_GROUPS * 4, 16);
+let outerFirst: i32 = 0;
+let innerFirst: i32 = 0;
+
+/**
+ * Takes the bounds of a bin's groups and of those that face them.
+ * @param earliest first frame that may face the first group's
+ * @param latest last frame that may face the last group's
+ */
+export function boundFacing(first: i32, last: i32, earliest: i32, latest: i32): void {
   outerFirst = first;
   for (let group = first; group <= last; group++) {
-    store<f64>(outerBounds + (<usize>(group - first) << 3), outerBoundOf(group));
+    store<f32>(outers + (<usize>(group - first) << 2), load<f32>(groupAt(group), 4));
+  }
+  innerFirst = earliest >> GROUP_SHIFT;
+  for (let group = innerFirst; group <= latest >> GROUP_SHIFT; group++) {
+    store<f32>(inners + (<usize>(group - innerFirst) << 2), load<f32>(groupAt(group), 8));
   }
 }
 
-/** Bound of u_R over a group of the bin in hand and the frames next to it. */
+/** Bounds u_R(t) − u_L(t − delay) over the bin's groups; they are looked at from now on. */
+export function boundClosing(first: i32, last: i32, delay: i32): void {
+  boundCount = last - first + 1;
+  // A peak may lie up to a frame beside the frame it is found at.
+  const early = ((first << GROUP_SHIFT) - delay - 1) >> GROUP_SHIFT;
+  const late = (((first + 1) << GROUP_SHIFT) - delay + 1) >> GROUP_SHIFT;
+  for (let n = 0; n < boundCount; n += 4) {
+    const outer = outers + (<usize>(first - outerFirst + n) << 2);
+    const inner = inners + (<usize>(early - innerFirst + n) << 2);
+    let facing = f32x4.pmax(v128.load(inner), v128.load(inner, 4));
+    if (late > early + 1) facing = f32x4.pmax(facing, v128.load(inner, 8));
+    v128.store(bounds + (<usize>n << 2), f32x4.add(v128.load(outer), facing));
+  }
+  endBounds();
+}
+
+/** Bound of −u_L over all groups that hold a frame from `first` to `last`, which face the bin. */
+export function innerBound(first: i32, last: i32): f64 {
+  let most: f32 = -Infinity;
+  for (let group = first >> GROUP_SHIFT; group <= last >> GROUP_SHIFT; group++) {
+    most = max<f32>(most, load<f32>(inners + (<usize>(group - innerFirst) << 2)));
+  }
+  return <f64>most;
+}
+
+/** Bound of u_R over a group of the bin in hand. */
 // @ts-ignore: decorator
 @inline
 export function outerBound(group: i32): f64 {
-  return load<f64>(outerBounds + (<usize>(group - outerFirst) << 3));
-}
-
-function outerBoundOf(group: i32): f64 {
-  const first = group << GROUP_SHIFT;
-  const beside = max<f64>(frameBound(first - 1), frameBound(first + GROUP));
-  return max<f64>(<f64>load<f32>(groupAt(group), 4), beside);
-}
-
-function frameBound(frame: i32): f64 {
-  const run = frameAt(displacement, (frame - 1) & displacementMask);
-  const before = <f64>load<f32>(run, 4);
-  const at = <f64>load<f32>(run, 12);
-  const after = <f64>load<f32>(run, 20);
-  return at + rise(before, at, after);
+  return <f64>load<f32>(outers + (<usize>(group - outerFirst) << 2));
 }

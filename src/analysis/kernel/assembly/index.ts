@@ -7,7 +7,7 @@ export { firstHalvingTaps, bandEndTaps, setBandEnd, ultrasonicPower } from './ba
 export { weightingSections, stepPowers, stepCount, takeSteps } from './k-weighting';
 export { truePeaks } from './true-peak';
 export { recursionTaps, setWiring, setElliptical } from './recursion';
-export { displacementTaps } from './displace';
+export { displacementTaps, displacementWideTaps } from './displace';
 export { derivativeTaps } from './differentiate';
 export { lowFrames, lowCount, takeLow } from './low-band';
 export { interpolationTable } from './interpolate';

@@ -9,6 +9,12 @@ import { firstOf, frameAt, left, right, secondOf } from './vector';
 export const SLOPE_SHARE: f64 = 0.4;
 export const CURVATURE_SHARE: f64 = 0.02;
 
+/**
+ * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
+ * end needs 0.23.
+ */
+export const PEAK_SHARE: f64 = 0.3;
+
 /** Ripple of the interpolator in the bass, where a peak rises by less than that. */
 export const RIPPLE: f64 = 1e-6;
 
@@ -72,6 +78,27 @@ export function lookAtRing(
 @inline
 export function signalAt(frame: i32): f64 {
   return load<f64>(row + (<usize>frame << 3));
+}
+
+/**
+ * Which of two frames is higher than `best` or may have a peak next to it that is: bit 0 or 1. Takes
+ * |s| for s²/c, which at a top it is never under.
+ */
+// @ts-ignore: decorator
+@inline
+export function mayRise(frame: i32, best: f64): i32 {
+  const run = row + (<usize>frame << 3);
+  const before = v128.load(run - 8);
+  const at = v128.load(run);
+  const after = v128.load(run, 8);
+  const curvature = f64x2.sub(f64x2.add(at, at), f64x2.add(before, after));
+  const slope = f64x2.abs(f64x2.sub(after, before));
+  const change = f64x2.add(
+    f64x2.mul(f64x2.splat(SLOPE_SHARE), slope), f64x2.mul(f64x2.splat(CURVATURE_SHARE), curvature));
+  const ripple = f64x2.mul(f64x2.splat(RIPPLE), f64x2.abs(at));
+  const rises = v128.and(f64x2.le(slope, curvature), change);
+  const bound = f64x2.add(f64x2.add(at, ripple), rises);
+  return i64x2.bitmask(f64x2.gt(bound, f64x2.splat(best)));
 }
 
 /** Value at a phase after a frame; phases under 0 and over a frame carry over. */

@@ -42,8 +42,10 @@ function looseAtEnd(place: f64, best: f64): f64 {
 
 /** Raises `best` by u_R at a place and the largest −u_L over the window that faces it. */
 function withFacing(outer: f64, place: f64, best: f64): f64 {
-  const facing = place - turnFrames;
-  return outer + seek(facing - slackFrames, facing + slackFrames, -1, 0, best - outer);
+  const from = place - turnFrames - slackFrames;
+  const until = place - turnFrames + slackFrames;
+  const ends = max<f64>(wallAt(from, -1, 0), wallAt(until, -1, 0));
+  return outer + seek(from, until, -1, 0, max<f64>(best - outer, ends));
 }
 
 /** Raises `best` by the peaks of u_R next to a group's frames, each with what faces it. */

@@ -1,6 +1,6 @@
 import { CHUNK_FRAMES } from './source';
 import { seekTruePeak } from './true-peak';
-import { exchanged, firstOf, frameAt, pairOf, secondOf } from './vector';
+import { exchanged, frameAt, moveBack, pairOf, wideFrame } from './vector';
 
 /** Frames kept of the program for the next chunk. */
 const KEPT: i32 = 16;
@@ -8,16 +8,21 @@ const KEPT: i32 = 16;
 const PEAK_MARGIN: i32 = 8;
 const ROOM: i32 = 2 * CHUNK_FRAMES + 256;
 
-/** Zeros after their leading 1 (2), poles after theirs (3); each in both lanes. */
-export const recursionTaps: usize = memory.data(5 * 16, 16);
+/** Zeros after their leading 1 (2), poles after theirs (3), skips (3); each in both lanes. */
+export const recursionTaps: usize = memory.data(8 * 16, 16);
 
 const program: usize = memory.data(ROOM * 8, 16);
 
-/** The recursion's output and what it differs by from its last: those that `displace` left. */
-export const levels: usize = memory.data(ROOM * 8, 16);
+/**
+ * The recursion's output, f64x2, and what it differs by from its last, f32: those that `displace`
+ * left and then the new.
+ */
+export const levels: usize = memory.data(ROOM * 16, 16);
 export const steps: usize = memory.data(ROOM * 8, 16);
+/** Frames that `displace` needs before its next. */
+export const BEHIND: i32 = 4;
 /** Frames there are of both; the first are silence before the lead. */
-export let waiting: i32 = 3;
+export let waiting: i32 = BEHIND;
 
 /** Two inputs back, three outputs back; then two of the elliptical filter's in- and outputs. */
 const delays: usize = memory.data(9 * 16, 16);
@@ -49,37 +54,76 @@ export function programRoom(): usize {
 /** Runs the recursion over the frames in `programRoom()`, an even number. */
 export function recurse(count: i32): void {
   seekTruePeak(program, KEPT - PEAK_MARGIN, KEPT - PEAK_MARGIN + count);
-  if (swap || isElliptical) run(count, false);
-  else run(count, true);
+  if (swap || isElliptical) {
+    cut(count);
+    runCut(count);
+  } else {
+    runPlain(count);
+  }
   waiting += count;
-  memory.copy(program, frameAt(program, count), KEPT << 3);
+  moveBack(program, frameAt(program, count), KEPT << 3);
 }
 
 /** Lets all go but some last frames. */
 export function keepLast(count: i32): void {
-  memory.copy(levels, frameAt(levels, waiting - count), <usize>count << 3);
-  memory.copy(steps, frameAt(steps, waiting - count), <usize>count << 3);
+  moveBack(levels, levels + (<usize>(waiting - count) << 4), count << 4);
+  moveBack(steps, frameAt(steps, waiting - count), count << 3);
   waiting = count;
+}
+
+/** Writes the channels as they are to be cut, f64x2, where the recursion then writes its output. */
+function cut(count: i32): void {
+  const gain = v128.load(gains);
+  const out = levels + (<usize>waiting << 4);
+  for (let n = 0; n < count; n++) {
+    v128.store(out + (<usize>n << 4), wired(wideFrame(frameAt(programRoom(), n)), gain));
+  }
+}
+
+// Two loops, since one with both inputs in it would keep its past in memory.
+
+function runCut(count: i32): void {
+  run(count, false);
+}
+
+function runPlain(count: i32): void {
+  run(count, true);
 }
 
 // @ts-ignore: decorator
 @inline
 function run(count: i32, plain: bool): void {
   const gain = v128.load(gains);
-  const levelOut = frameAt(levels, waiting);
+  const levelOut = levels + (<usize>waiting << 4);
   const stepOut = frameAt(steps, waiting);
+  const zero1 = v128.load(recursionTaps, 0);
+  const zero2 = v128.load(recursionTaps, 16);
+  const pole1 = v128.load(recursionTaps, 32);
+  const pole2 = v128.load(recursionTaps, 48);
+  const pole3 = v128.load(recursionTaps, 64);
+  const skip1 = v128.load(recursionTaps, 80);
+  const skip2 = v128.load(recursionTaps, 96);
+  const skip3 = v128.load(recursionTaps, 112);
   let p1 = v128.load(delays, 0);
   let p2 = v128.load(delays, 16);
   let q1 = v128.load(delays, 32);
   let q2 = v128.load(delays, 48);
   let q3 = v128.load(delays, 64);
   for (let n = 0; n < count; n += 2) {
-    const pair = v128.load(frameAt(programRoom(), n));
-    const even = plain ? f64x2.mul(gain, firstOf(pair)) : wired(firstOf(pair), gain);
-    const odd = plain ? f64x2.mul(gain, secondOf(pair)) : wired(secondOf(pair), gain);
-    const q = filtered(even, p1, p2, q1, q2, q3);
-    const next = filtered(odd, even, p1, q, q1, q2);
-    v128.store(frameAt(levelOut, n), pairOf(q, next));
+    const from = frameAt(programRoom(), n);
+    const level = levelOut + (<usize>n << 4);
+    const even = plain ? f64x2.mul(gain, wideFrame(from)) : v128.load(level);
+    const odd = plain ? f64x2.mul(gain, wideFrame(from + 8)) : v128.load(level, 16);
+    // Both outputs from the same past, the latest of it last, so that neither waits for the other.
+    const input = f64x2.add(even, both(zero1, p1, zero2, p2));
+    const past = f64x2.add(f64x2.mul(pole3, q3), f64x2.mul(pole2, q2));
+    const q = f64x2.sub(f64x2.sub(input, past), f64x2.mul(pole1, q1));
+    const inputNext = f64x2.add(odd, both(zero1, even, zero2, p1));
+    const skipped = f64x2.sub(inputNext, f64x2.mul(pole1, input));
+    const pastNext = f64x2.add(f64x2.mul(skip3, q3), f64x2.mul(skip2, q2));
+    const next = f64x2.add(f64x2.add(skipped, pastNext), f64x2.mul(skip1, q1));
+    v128.store(level, q);
+    v128.store(level, next, 16);
     v128.store(frameAt(stepOut, n), pairOf(f64x2.sub(q, q1), f64x2.sub(next, q)));
     p2 = even;
     p1 = odd;
@@ -94,16 +138,11 @@ function run(count: i32, plain: bool): void {
   v128.store(delays, q3, 64);
 }
 
-/** What waits for the last output comes last. */
+/** Two numbers by their taps. */
 // @ts-ignore: decorator
 @inline
-function filtered(p: v128, p1: v128, p2: v128, q1: v128, q2: v128, q3: v128): v128 {
-  const zeros = f64x2.add(
-    f64x2.mul(v128.load(recursionTaps, 0), p1), f64x2.mul(v128.load(recursionTaps, 16), p2));
-  const past = f64x2.add(
-    f64x2.mul(v128.load(recursionTaps, 48), q2), f64x2.mul(v128.load(recursionTaps, 64), q3));
-  const known = f64x2.sub(f64x2.add(p, zeros), past);
-  return f64x2.sub(known, f64x2.mul(v128.load(recursionTaps, 32), q1));
+function both(tap: v128, a: v128, otherTap: v128, b: v128): v128 {
+  return f64x2.add(f64x2.mul(tap, a), f64x2.mul(otherTap, b));
 }
 
 /** The channels as they are to be cut: exchanged if wired so, with their gains, and bass mono. */

@@ -1,35 +1,28 @@
-import { GROUP, GROUP_SHIFT, groupBound } from './groups';
-import { isLocalMaximum, lookAtRing, peakNear, peakPlace, rise, signalAt, valueAt } from './interpolate';
+import { boundWalls, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver } from './groups';
+import {
+  isLocalMaximum, lookAtRing, mayRise, peakNear, peakPlace, rise, signalAt, valueAt,
+} from './interpolate';
 import { displacement, displacementMask } from './rings';
 
 /**
  * Maximum of wl·u_L + wr·u_R between two places: the likeliest group first, then those whose bound
  * is still higher than what was found.
- * @param floor what is found is at least that
+ * @param floor what is found is at least that; the values at both places among it
  */
 export function seek(from: f64, until: f64, wl: f64, wr: f64, floor: f64): f64 {
-  const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
-  const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
-  let largest = max<f64>(floor, max<f64>(wallAt(from, wl, wr), wallAt(until, wl, wr)));
-  let likeliest = -1;
-  let most = largest;
-  for (let group = firstGroup; group <= lastGroup; group++) {
-    const bound = groupBound(group, wl, wr);
-    if (bound > most) {
-      most = bound;
-      likeliest = group;
-    }
-  }
-  if (likeliest < 0) return largest;
-  largest = climbWalls(likeliest, wl, wr, from, until, largest);
-  for (let group = firstGroup; group <= lastGroup; group++) {
-    if (!(groupBound(group, wl, wr) > largest)) continue;
-    if (group != likeliest) largest = climbWalls(group, wl, wr, from, until, largest);
+  const first = <i32>Math.floor(from) >> GROUP_SHIFT;
+  boundWalls(first, <i32>Math.ceil(until) >> GROUP_SHIFT, wl, wr);
+  const likeliest = likeliestGroup(floor);
+  if (likeliest < 0) return floor;
+  let largest = climbWalls(first + likeliest, wl, wr, from, until, floor);
+  const groups = groupCount();
+  for (let n = nextOver(0, largest); n < groups; n = nextOver(n + 1, largest)) {
+    if (n != likeliest) largest = climbWalls(first + n, wl, wr, from, until, largest);
   }
   return largest;
 }
 
-/** wl·u_L + wr·u_R at a place. */
+/** u of one wall at a place. */
 export function wallAt(place: f64, wl: f64, wr: f64): f64 {
   lookAtRing(displacement, displacementMask, wl, wr, <i32>Math.floor(place), 2);
   return valueAt(place);
@@ -45,14 +38,21 @@ export function climbGroup(group: i32, from: f64, until: f64, best: f64): f64 {
   const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
   const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
   let largest = best;
-  for (let n = first; n < end; n++) {
-    const at = signalAt(n);
-    if (at > largest && <f64>n >= from && <f64>n <= until) largest = at;
-    if (!isLocalMaximum(n)) continue;
-    if (at + rise(signalAt(n - 1), at, signalAt(n + 1)) > largest) {
-      const peak = peakNear(n);
-      if (peak > largest && peakPlace >= from && peakPlace <= until) largest = peak;
-    }
+  for (let n = first; n < end; n += 2) {
+    const mayBe = mayRise(n, largest);
+    if (mayBe == 0) continue;
+    if ((mayBe & 1) != 0) largest = climb(n, from, until, largest);
+    if ((mayBe & 2) != 0 && n + 1 < end) largest = climb(n + 1, from, until, largest);
   }
   return largest;
+}
+
+/** Raises `best` by a frame and the peak next to it. */
+function climb(n: i32, from: f64, until: f64, best: f64): f64 {
+  const at = signalAt(n);
+  const largest = <f64>n >= from && <f64>n <= until ? max<f64>(best, at) : best;
+  if (!isLocalMaximum(n)) return largest;
+  if (!(at + rise(signalAt(n - 1), at, signalAt(n + 1)) > largest)) return largest;
+  const peak = peakNear(n);
+  return peakPlace >= from && peakPlace <= until ? max<f64>(largest, peak) : largest;
 }

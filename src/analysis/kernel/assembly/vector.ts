@@ -8,6 +8,11 @@ export function frameAt(buffer: usize, frame: i32): usize {
   return buffer + ((<usize>frame) << 3);
 }
 
+/** Moves some bytes to lower addresses; few, so that a call would cost more. */
+export function moveBack(to: usize, from: usize, bytes: i32): void {
+  for (let at = 0; at < bytes; at += 16) v128.store(to + at, v128.load(from + at));
+}
+
 /** One frame of a buffer as f64x2. */
 // @ts-ignore: decorator
 @inline

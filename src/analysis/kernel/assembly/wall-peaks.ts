@@ -1,6 +1,8 @@
-import { isLocalMaximum, lookAtRing, peakNear, peakPlace, signalAt, valueAt } from './interpolate';
+import {
+  isLocalMaximum, lookAtRing, PEAK_SHARE, peakNear, peakPlace, signalAt, valueAt,
+} from './interpolate';
 import { wallMask } from './rings';
-import { anyLarger, firstOf, frameAt, wideFrame } from './vector';
+import { anyLarger, firstOf, frameAt, pairOf } from './vector';
 
 /**
  * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
@@ -8,12 +10,6 @@ import { anyLarger, firstOf, frameAt, wideFrame } from './vector';
  * 24.1 kHz at 88.2 kHz.
  */
 export const PEAK_POWER: f64 = 2.5;
-/**
- * Share of the curvature at a frame that no peak next to it rises above it by; a tone at the band
- * end needs 0.23.
- */
-export const PEAK_SHARE: f64 = 0.3;
-
 /** Places between which peaks count: the quarter's own edges. */
 let peaksFrom: f64 = 0;
 let peaksUntil: f64 = 0;
@@ -46,21 +42,35 @@ export function peakAtEdge(ring: usize, place: f64, beyond: i32, peaks: usize): 
 
 /** Looks closer at frames whose bound is higher than a peak so far. */
 export function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const share = f64x2.splat(PEAK_SHARE);
   const run = frameAt(ring, (from - 1) & wallMask);
-  let best = v128.load(peaks);
-  for (let n = from; n < until; n++) {
-    const here = frameAt(run, n - from);
-    const at = wideFrame(here + 8);
-    const beside = f64x2.add(wideFrame(here), wideFrame(here + 16));
-    const curvature = f64x2.abs(f64x2.sub(f64x2.add(at, at), beside));
-    const bound = f64x2.add(f64x2.abs(at), f64x2.mul(share, curvature));
-    const larger = i64x2.bitmask(f64x2.gt(bound, best));
+  let floor = floorOf(peaks);
+  for (let n = from; n < until; n += 2) {
+    const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(run, n - from + 1)), floor));
     if (larger == 0) continue;
     if ((larger & 1) != 0) seekPeak(ring, n, 0, peaks);
     if ((larger & 2) != 0) seekPeak(ring, n, 1, peaks);
-    best = v128.load(peaks);
+    if ((larger & 4) != 0 && n + 1 < until) seekPeak(ring, n + 1, 0, peaks);
+    if ((larger & 8) != 0 && n + 1 < until) seekPeak(ring, n + 1, 1, peaks);
+    floor = floorOf(peaks);
   }
+}
+
+/** What no peak next to either of two frames is higher than. */
+// @ts-ignore: decorator
+@inline
+export function boundsAt(frame: usize): v128 {
+  const at = v128.load(frame);
+  const beside = f32x4.add(v128.load(frame - 8), v128.load(frame, 8));
+  const curvature = f32x4.abs(f32x4.sub(f32x4.add(at, at), beside));
+  return f32x4.add(f32x4.abs(at), f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), curvature));
+}
+
+/** Peaks so far for two frames of f32, a little lower so that rounding hides none. */
+// @ts-ignore: decorator
+@inline
+export function floorOf(peaks: usize): v128 {
+  const best = f64x2.mul(v128.load(peaks), f64x2.splat(1 - 1e-6));
+  return pairOf(best, best);
 }
 
 /** Raises a peak to the magnitude at a frame or next to it, as far as that lies in the quarter. */
