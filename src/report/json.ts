@@ -1,15 +1,16 @@
 import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
 import { FORMAT, type ForecastJson } from './forecast-schema.js';
+import { jsonText } from './json-text.js';
 import type { SideJson } from './side-schema.js';
 
-/** An array of numbers that JSON.stringify has spread over lines. */
+/** An array of numbers that jsonText has spread over lines. */
 const SPREAD = /\[\n\s+((?:[-+.\de]+|null)(?:,\n\s+(?:[-+.\de]+|null))*)\n\s+\]/g;
 
 /** The whole result as one JSON text, a line a field; a column of numbers is one line. */
 export function forecastJson(document: ForecastJson): string {
   // Inside a JSON string there is no line break, so the pattern meets only arrays.
-  const text = JSON.stringify(document, null, 2).replace(
+  const text = jsonText(document, 2).replace(
     SPREAD,
     (_, numbers: string) => `[${numbers.replace(/\n\s+/g, ' ')}]`,
   );

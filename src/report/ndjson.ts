@@ -2,6 +2,7 @@ import type { Verdict } from '../model/forecast-types.js';
 import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
 import { FORMAT, type Line } from './forecast-schema.js';
+import { jsonText } from './json-text.js';
 import { type JsonOptions, sideToJson } from './side-json.js';
 import type { ToldFile } from './told-file.js';
 
@@ -37,5 +38,5 @@ export function summaryLine(
 }
 
 function line(value: Line): string {
-  return `${JSON.stringify(value)}\n`;
+  return `${jsonText(value)}\n`;
 }

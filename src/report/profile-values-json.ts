@@ -1,4 +1,5 @@
 import type { ProfileValue } from '../profile/profile-values.js';
+import { jsonText } from './json-text.js';
 
 export interface ProfileValuesContext {
   /** Of the profile file, as it was given or found; null without one. */
@@ -23,5 +24,5 @@ export function profileValuesJson(
       values.map(({ field, value, isDefault, origin }) => [field, { value, ...origin, isDefault }]),
     ),
   };
-  return `${JSON.stringify(document, null, 2)}\n`;
+  return `${jsonText(document, 2)}\n`;
 }
