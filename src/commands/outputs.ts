@@ -93,7 +93,8 @@ async function outputsFor(
   const outputs: Output[] = [];
   for (const each of perSide(options, errors)) {
     if (each.folder === undefined) continue;
-    const folder = resolve(cwd, each.folder);
+    // Else a shell's variable that is empty by mistake would stand for the working folder.
+    const folder = each.folder === '' ? '' : resolve(cwd, each.folder);
     await checkOutputFolder(folder, { option: each.option });
     const targets = new Map(
       outputNames(sides).map((name, at) => [sides[at], join(folder, `${name}${each.extension}`)]),
