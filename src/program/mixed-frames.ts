@@ -1,13 +1,13 @@
+import type { FrameSource } from '../analysis/frame-source.js';
 import type { Stereo } from '../analysis/stereo.js';
 import type { Tally } from '../analysis/tally.js';
-import type { OpenWav } from '../analysis/wav-file.js';
 import type { ProgramRange } from './program-frames.js';
 import type { ProgramSide, ProgramTrack } from './program-side.js';
 import { soundingFrames, TrackReader } from './track-reader.js';
 
 /** Where a track sounds, and its reader while it does. */
 interface Voice {
-  readonly wav: OpenWav;
+  readonly file: FrameSource;
   readonly track: ProgramTrack;
   readonly from: number;
   readonly until: number;
@@ -17,15 +17,15 @@ interface Voice {
 /** The frames of a program whose tracks are changed on the way: 64-bit floats. */
 export async function* mixedFrames(
   { tracks, settings, format }: ProgramSide,
-  wavs: readonly OpenWav[],
+  files: readonly FrameSource[],
   { firstFrame, endFrame, blockFrames }: ProgramRange,
   tally: Tally | null,
 ): AsyncGenerator<Uint8Array, void, undefined> {
   const { channels, sampleRate: rate } = format;
   const voices = tracks.flatMap((track, at): Voice[] => {
-    const wav = wavs[at];
+    const file = files[at];
     const sounding = soundingFrames(track, settings, rate);
-    return wav === undefined ? [] : [{ wav, track, ...sounding, reader: null }];
+    return file === undefined ? [] : [{ file, track, ...sounding, reader: null }];
   });
   for (let frame = firstFrame; frame < endFrame; frame += blockFrames) {
     const until = Math.min(frame + blockFrames, endFrame);
@@ -34,8 +34,8 @@ export async function* mixedFrames(
       const from = Math.max(frame, voice.from);
       const end = Math.min(until, voice.until);
       if (from < end) {
-        const { wav, track } = voice;
-        voice.reader ??= new TrackReader(wav, track, settings, from, rate, tally);
+        const { file, track } = voice;
+        voice.reader ??= new TrackReader(file, track, settings, from, rate, tally);
         add(mixed, channels, from - frame, await voice.reader.take(end - from));
       }
       if (voice.until <= until || until === endFrame) {

@@ -1,7 +1,5 @@
-import { badSample } from '../analysis/convert-samples.js';
 import type { FrameRange, FrameSource } from '../analysis/frame-source.js';
 import { frameBytes } from '../analysis/sample-format.js';
-import type { OpenWav } from '../analysis/wav-file.js';
 import type { InputError } from '../errors.js';
 import { mixedFrames } from './mixed-frames.js';
 import type { ProgramSide } from './program-side.js';
@@ -12,9 +10,9 @@ import { untouchedFrames } from './untouched-frames.js';
  * Where the files' frames only have to be put one behind the other, these are their own bytes. Else
  * they are 64-bit floats: the sum of all tracks, each trimmed, faded, brought to the program's rate
  * and filtered by itself from rest, and what its filters leave behind it under the next one.
- * @param wavs the tracks' files, open, in the tracks' order
+ * @param files the tracks' files, open, in the tracks' order
  */
-export function programOf(side: ProgramSide, wavs: readonly OpenWav[]): FrameSource {
+export function programOf(side: ProgramSide, files: readonly FrameSource[]): FrameSource {
   const { sheet, name, format, frames, isUntouched } = side;
   return {
     path: `${sheet}: ${name}`,
@@ -30,10 +28,10 @@ export function programOf(side: ProgramSide, wavs: readonly OpenWav[]): FrameSou
         throw new RangeError(`frames ${firstFrame} … ${endFrame} of ${frames}`);
       }
       return isUntouched
-        ? untouchedFrames(side, wavs, range)
-        : mixedFrames(side, wavs, range, tally ?? null);
+        ? untouchedFrames(side, files, range)
+        : mixedFrames(side, files, range, tally ?? null);
     },
-    refuse: (frame) => refuse(side, wavs, frame),
+    refuse: (frame) => refuse(side, files, frame),
     tallies: !isUntouched,
   };
 }
@@ -48,13 +46,13 @@ export interface ProgramRange {
 /** Says it of the file that the frame is from. */
 function refuse(
   { tracks, format }: ProgramSide,
-  wavs: readonly OpenWav[],
+  files: readonly FrameSource[],
   frame: number,
 ): InputError {
   const at = tracks.findLastIndex(({ startFrame }) => startFrame <= frame);
-  const [track, wav] = [tracks[at], wavs[at]];
-  if (track === undefined || wav === undefined) throw new Error('no track lies there');
+  const [track, file] = [tracks[at], files[at]];
+  if (track === undefined || file === undefined) throw new Error('no track lies there');
   const { sampleRate } = track.file.format;
   const inTrack = Math.floor(((frame - track.startFrame) * sampleRate) / format.sampleRate);
-  return badSample(wav.file, Math.min(track.firstFrame + inTrack, track.endFrame - 1));
+  return file.refuse(Math.min(track.firstFrame + inTrack, track.endFrame - 1));
 }

@@ -52,7 +52,5 @@ export interface TrackFile {
   readonly container: WavContainer;
   readonly format: SampleFormat;
   readonly frames: number;
-  readonly dataOffset: number;
-  readonly validBits: number;
   readonly truncated: boolean;
 }

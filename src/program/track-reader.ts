@@ -1,6 +1,6 @@
+import type { FrameSource } from '../analysis/frame-source.js';
 import { joinStereo, mapStereo, type Stereo } from '../analysis/stereo.js';
 import type { Tally } from '../analysis/tally.js';
-import type { OpenWav } from '../analysis/wav-file.js';
 import type { Settings } from '../settings.js';
 import type { Hertz } from '../units.js';
 import { DifferenceFilter, ringingSeconds } from './difference-filter.js';
@@ -31,7 +31,7 @@ export function soundingFrames(
 
 /** What one track adds to a program, frame after frame from a place on. */
 export class TrackReader {
-  readonly #wav: OpenWav;
+  readonly #file: FrameSource;
   readonly #track: ProgramTrack;
   readonly #chain: TrackChain;
   readonly #filter: DifferenceFilter | null;
@@ -47,7 +47,7 @@ export class TrackReader {
    * @param rate of the program
    */
   constructor(
-    wav: OpenWav,
+    file: FrameSource,
     track: ProgramTrack,
     settings: Settings,
     firstFrame: number,
@@ -56,7 +56,7 @@ export class TrackReader {
   ) {
     const { sampleRate } = track.file.format;
     const { elliptical } = track;
-    this.#wav = wav;
+    this.#file = file;
     this.#track = track;
     this.#chain = trackChain(sampleRate, rate, (high) => this.#tally?.hearHigh(high));
     const ringing = elliptical === null ? 0 : ringingSeconds(elliptical, settings);
@@ -93,7 +93,7 @@ export class TrackReader {
 
   async #readOn(): Promise<void> {
     const span = { from: this.#frame, until: this.#frame + READ_FRAMES };
-    const samples = await fileSamples(this.#wav, this.#track, span);
+    const samples = await fileSamples(this.#file, this.#track, span);
     this.#tally?.hear(samples);
     const added = this.#chain.push(shapeSamples(samples, this.#track, span));
     this.#ready = joinStereo(this.#ready, this.#filter?.push(added) ?? added);

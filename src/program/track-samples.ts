@@ -1,7 +1,7 @@
-import { badSample, convertSamples } from '../analysis/convert-samples.js';
+import { convertSamples } from '../analysis/convert-samples.js';
+import type { FrameSource } from '../analysis/frame-source.js';
+import { frameBytes } from '../analysis/sample-format.js';
 import { mapStereo, type Stereo } from '../analysis/stereo.js';
-import { readFrames } from '../analysis/wav-blocks.js';
-import type { OpenWav } from '../analysis/wav-file.js';
 import type { ProgramTrack } from './program-side.js';
 
 /** Which frames of a track, counted from its first; silence lies before and behind it. */
@@ -15,7 +15,7 @@ export interface TrackSpan {
  * @throws InputError `bad-sample` where one is no finite number or far beyond full scale
  */
 export async function fileSamples(
-  wav: OpenWav,
+  file: FrameSource,
   track: ProgramTrack,
   { from, until }: TrackSpan,
 ): Promise<Stereo> {
@@ -24,20 +24,16 @@ export async function fileSamples(
   const endFrame = Math.min(track.firstFrame + until, track.endFrame);
   if (firstFrame >= endFrame) return samples;
   let frame = firstFrame;
-  for await (const block of readFrames(wav, { firstFrame, endFrame })) {
-    const both = new Float64Array((2 * 8 * block.length) / bitsOf(wav));
-    const unfit = convertSamples(block, wav.file.format, both);
-    if (unfit >= 0) throw badSample(wav.file, frame + unfit);
+  for await (const block of file.read({ firstFrame, endFrame })) {
+    const both = new Float64Array((2 * block.length) / frameBytes(file.format));
+    const unfit = convertSamples(block, file.format, both);
+    if (unfit >= 0) throw file.refuse(frame + unfit);
     const at = frame - track.firstFrame - from;
     samples.left.set(everyOther(both, 0), at);
     samples.right.set(everyOther(both, 1), at);
     frame += both.length / 2;
   }
   return samples;
-}
-
-function bitsOf({ file }: OpenWav): number {
-  return file.format.bitDepth * file.format.channels;
 }
 
 function everyOther(both: Float64Array, first: 0 | 1): Float64Array {

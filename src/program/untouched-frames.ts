@@ -1,13 +1,12 @@
+import type { FrameSource } from '../analysis/frame-source.js';
 import { frameBytes, type SampleFormat } from '../analysis/sample-format.js';
-import { readFrames } from '../analysis/wav-blocks.js';
-import type { OpenWav } from '../analysis/wav-file.js';
 import type { ProgramRange } from './program-frames.js';
 import type { ProgramSide } from './program-side.js';
 
 /** The files' own bytes one behind the other, and silence in the gaps. */
 export async function* untouchedFrames(
   { tracks, format }: ProgramSide,
-  wavs: readonly OpenWav[],
+  files: readonly FrameSource[],
   { firstFrame, endFrame, blockFrames }: ProgramRange,
 ): AsyncGenerator<Uint8Array, void, undefined> {
   const blockBytes = blockFrames * frameBytes(format);
@@ -16,10 +15,10 @@ export async function* untouchedFrames(
     yield* silence(format, Math.min(track.startFrame, endFrame) - frame, blockFrames);
     frame = Math.max(frame, Math.min(track.startFrame, endFrame));
     const until = Math.min(track.stopFrame, endFrame);
-    const wav = wavs[at];
-    if (wav === undefined || until <= frame) continue;
+    const file = files[at];
+    if (file === undefined || until <= frame) continue;
     const inFile = track.firstFrame - track.startFrame;
-    yield* readFrames(wav, {
+    yield* file.read({
       firstFrame: inFile + frame,
       endFrame: inFile + until,
       blockBytes,

@@ -1,5 +1,6 @@
 import type { FrameSource } from '../analysis/frame-source.js';
-import { type OpenWav, type WavFile, withWav } from '../analysis/wav-file.js';
+import { withWav } from '../analysis/wav-file.js';
+import { wavFrames } from '../analysis/wav-frames.js';
 import { InputError } from '../errors.js';
 import { programOf } from './program-frames.js';
 import type { ProgramSide, TrackFile } from './program-side.js';
@@ -15,31 +16,30 @@ export async function withProgram<T>(
   return await withEach(
     side.tracks.map(({ file }) => file),
     [],
-    async (wavs) => await use(programOf(side, wavs)),
+    async (sources) => await use(programOf(side, sources)),
   );
 }
 
 /** Tracks of one file share it. */
 async function withEach<T>(
   files: readonly TrackFile[],
-  wavs: readonly OpenWav[],
-  use: (wavs: readonly OpenWav[]) => Promise<T>,
+  sources: readonly FrameSource[],
+  use: (sources: readonly FrameSource[]) => Promise<T>,
 ): Promise<T> {
   const [file, ...others] = files;
-  if (file === undefined) return await use(wavs);
-  const known = wavs.find((wav) => wav.file.path === file.path);
-  if (known !== undefined) return await withEach(others, [...wavs, known], use);
+  if (file === undefined) return await use(sources);
+  const known = sources.find(({ path }) => path === file.path);
+  if (known !== undefined) return await withEach(others, [...sources, known], use);
   return await withWav(file.path, async (wav) => {
-    if (!isSame(wav.file, file)) throw changed(file.path);
-    return await withEach(others, [...wavs, wav], use);
+    const source = wavFrames(wav);
+    if (!isSame(source, file)) throw changed(file.path);
+    return await withEach(others, [...sources, source], use);
   });
 }
 
-function isSame(found: WavFile, known: TrackFile): boolean {
+function isSame(found: FrameSource, known: TrackFile): boolean {
   return (
-    found.frames === known.frames &&
-    found.dataOffset === known.dataOffset &&
-    JSON.stringify(found.format) === JSON.stringify(known.format)
+    found.frames === known.frames && JSON.stringify(found.format) === JSON.stringify(known.format)
   );
 }
 
