@@ -29,6 +29,7 @@ export const FINDING_IDS = [
   'polarity',
   'truncated',
   'rate-low',
+  'off-standard',
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 

@@ -38,6 +38,7 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
     case 'overcut':
     case 'land-low':
     case 'pitch-limit':
+    case 'off-standard':
     case 'echo-risk':
       return null;
     case 'lift':
@@ -62,7 +63,7 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
         ...bassInCentre,
       };
     case 'too-long':
-      return tooLong(first, duration);
+      return first.detail === 'lead-out' ? null : tooLong(first, duration);
     case 'facet':
       return {
         problem:

@@ -3,6 +3,7 @@ import {
   diameterText,
   fixed,
   frequencyText,
+  largeLengthText,
   lengthText,
   levelText,
   pitchText,
@@ -29,6 +30,7 @@ function amountText(value: number, { id, unit }: Finding, units: Units): string 
   switch (unit) {
     case 'metre':
       if (id === 'too-long') return diameterText(value, units);
+      if (id === 'off-standard') return largeLengthText(value, units);
       return id === 'pitch-limit' ? pitchText(value, units) : lengthText(value, units);
     case 'ratio':
       return id === 'polarity' ? fixed(value, 2) : shareText(value);

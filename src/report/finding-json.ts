@@ -31,8 +31,10 @@ interface Written {
 function written({ id, unit }: Finding): Written {
   switch (unit) {
     case 'metre':
-      // Where a side ends is told in the unit that diameters are told in.
-      return id === 'too-long' ? { unit: 'mm', write: toMm } : { unit: 'um', write: toUm };
+      // Diameters, and what is as wide, are told in the unit of diameters.
+      return id === 'too-long' || id === 'off-standard'
+        ? { unit: 'mm', write: toMm }
+        : { unit: 'um', write: toUm };
     case 'ratio':
       return { unit: 'ratio', write: roundRatio };
     case 'decibel-full-scale':

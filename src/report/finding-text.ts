@@ -1,19 +1,9 @@
 import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
+import { amountTexts } from './finding-amount.js';
 import { findingPlace } from './finding-place.js';
-import {
-  diameterText,
-  fixed,
-  frequencyText,
-  lengthText,
-  levelText,
-  pitchText,
-  shareText,
-  type Units,
-} from './length-text.js';
-
-/** Digits that may be added to tell a value from its limit. */
-const MOST_DIGITS = 6;
+import { fixed, largeLengthText, lengthText, type Units } from './length-text.js';
+import { standardWords } from './standard-words.js';
 
 export interface FindingContext {
   readonly settings: Settings;
@@ -73,6 +63,17 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
           'cutting through the coating ruins the stylus.',
       };
     case 'too-long':
+      if (finding.detail === 'lead-out') {
+        const pitch = largeLengthText(settings.leadOutPitch, units);
+        return {
+          what:
+            `Little room for the lead-out: the silence ends at diameter ${value}, ` +
+            `a turn at ${pitch} before the finishing groove needs ${limit}.`,
+          remedy:
+            'End the side further out, or lead out at a tighter pitch; the standard wants a turn ' +
+            'at least, of 3.2 to 9.6 mm.',
+        };
+      }
       return {
         what:
           finding.severity === 'fault'
@@ -125,6 +126,8 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
             remedy:
               'Lower the level there, narrow or reduce the bass, or make the groove narrower.',
           };
+    case 'off-standard':
+      return standardWords(finding, value, limit);
     case 'ultrasonic':
       return {
         what: `Energy above the audible band: ${value}, more than ${limit}; it heats the head unheard.`,
@@ -193,40 +196,4 @@ function facetLimit({ severity }: Finding, settings: Settings): string {
 /** `at diameter 99.4 mm`, or `past the centre`. */
 function diameter({ value }: Finding, text: string): string {
   return value === null || value > 0 ? `at diameter ${text}` : text;
-}
-
-/** Value and limit with as many digits as it takes to tell them apart. */
-function amountTexts(finding: Finding, units: Units): [value: string, limit: string] {
-  const texts = (more: number): [string, string] => [
-    amountText(finding.value, finding, units, more),
-    amountText(finding.limit, finding, units, more),
-  ];
-  for (let more = 0; more <= MOST_DIGITS; more++) {
-    const [value, limit] = texts(more);
-    if (value !== limit) return [value, limit];
-  }
-  return texts(0);
-}
-
-function amountText(
-  value: number | null,
-  { id, unit }: Finding,
-  units: Units,
-  more: number,
-): string {
-  if (value === null) return 'an unknown amount';
-  switch (unit) {
-    case 'metre':
-      if (id === 'pitch-limit') return pitchText(value, units, more);
-      return id === 'too-long' ? diameterText(value, units, more) : lengthText(value, units, more);
-    case 'ratio':
-      return id === 'polarity' ? fixed(value, 2 + more) : shareText(value, more);
-    case 'decibel-full-scale':
-      return `${levelText(value, more)}FS`;
-    case 'hertz':
-      return frequencyText(value, more);
-    case 'count':
-    case 'none':
-      return String(value);
-  }
 }

@@ -47,6 +47,22 @@ describe('says where, how much, against which limit, which channel and frequency
     [{ id: 'mono', ...whole }, ['Both channels are the same']],
     [{ id: 'polarity', ...share, value: -0.83, limit: -0.3 }, ['-0.83', '-0.30']],
     [{ id: 'truncated', ...whole }, ['no valid length', 'breaks off']],
+    [
+      { id: 'too-long', severity: 'note', value: 0.1141, limit: 0.1192, detail: 'lead-out' },
+      ['lead-out', '114.1 mm', '119.2 mm', 'a turn at 6.4 mm'],
+    ],
+    [
+      { id: 'off-standard', ...whole, value: 9.7e-3, limit: 9.6e-3, detail: 'lead-out' },
+      ['lead-out pitch of 9.7 mm, at most 9.6 mm'],
+    ],
+    [
+      { id: 'off-standard', ...whole, value: 1.62e-3, limit: 1.5875e-3, detail: 'band' },
+      ['marker band with a pitch of 1.62 mm, at most 1.59 mm'],
+    ],
+    [
+      { id: 'off-standard', ...whole, value: 0.7e-3, limit: 0.8e-3, detail: 'lead-in' },
+      ['lead-in pitch of 0.7 mm, at least 0.8 mm'],
+    ],
     [{ id: 'rate-low', ...whole, value: 22_050, limit: 44_100, unit: 'hertz' }, ['22.1 kHz']],
   ])('%j', (changes, parts) => {
     const { message, remedy } = findingText(findingWith(changes), { settings, units: 'metric' });

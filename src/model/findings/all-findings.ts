@@ -9,6 +9,7 @@ import { landFindings } from './land-findings.js';
 import { lengthFindings } from './length-findings.js';
 import { mergeNear } from './merge-near.js';
 import { pitchLimitFindings } from './pitch-limit.js';
+import { standardFindings } from './standard-findings.js';
 import { tracingFindings } from './tracing-findings.js';
 
 const WORST_FIRST = ['fault', 'caution', 'note'] as const;
@@ -25,6 +26,7 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
     ...tracingFindings(side, plan),
     ...bassFindings(side, plan.gain),
     ...echoFindings(side, verified),
+    ...standardFindings(side),
   ];
   const told = mergeNear(findings, side.motion.turnSeconds);
   return told.sort((a, b) => rank(a) - rank(b) || place(a) - place(b));

@@ -1,21 +1,48 @@
 import type { Finding } from '../forecast-types.js';
+import { LENGTH_MARGIN } from '../limits.js';
 import type { Plan } from '../plan.js';
 import { spareRadius } from '../plan-report.js';
 import type { PlannedSide } from '../planned-side.js';
 import { quarterStart } from '../planned-side.js';
+import { standardDimension } from '../standard-dimensions.js';
 import { finding } from './finding.js';
 
 /**
  * `too-long`: a fault where the program ends inside the inner diameter, a caution where it only
- * passes the diameter that the house prefers. It is where the spiral passes the limit.
+ * passes the diameter that the house prefers. It is where the spiral passes the limit. Of a side
+ * that fits also where it leaves too little for the lead-out.
  */
 export function lengthFindings(side: PlannedSide, plan: Plan): Finding[] {
   const { innerDiameter, preferredEndDiameter } = side.settings;
   const spare = spareRadius(side, plan);
   const endDiameter = innerDiameter + 2 * spare;
   if (spare < 0) return [tooLong(side, plan, endDiameter, innerDiameter, 'fault')];
-  if (preferredEndDiameter === null || endDiameter >= preferredEndDiameter) return [];
-  return [tooLong(side, plan, endDiameter, preferredEndDiameter, 'caution')];
+  const leadOut = leadOutFindings(side, plan);
+  if (preferredEndDiameter === null || endDiameter >= preferredEndDiameter) return leadOut;
+  return [tooLong(side, plan, endDiameter, preferredEndDiameter, 'caution'), ...leadOut];
+}
+
+/**
+ * Less than one turn of lead-out at leadOutPitch between the last silent turn and the finishing
+ * groove; a note where a turn at the least standard pitch would still fit. Value and limit are the
+ * diameter at which the silence ends.
+ * Source: IEC 98:1987, 8.8, at least one turn, from a secondary text.
+ */
+function leadOutFindings({ settings, motion, count }: PlannedSide, { radius }: Plan): Finding[] {
+  const { finishingDiameter, leadOutPitch, disc } = settings;
+  const value = 2 * radius[count]!;
+  const room = (value - finishingDiameter) / 2;
+  if (room >= leadOutPitch - LENGTH_MARGIN) return [];
+  const { least } = standardDimension('lead-out', disc);
+  return [
+    finding('too-long', room >= least - LENGTH_MARGIN ? 'note' : 'caution', {
+      atSeconds: motion.durationSeconds,
+      value,
+      limit: finishingDiameter + 2 * leadOutPitch,
+      unit: 'metre',
+      detail: 'lead-out',
+    }),
+  ];
 }
 
 function tooLong(
