@@ -32,7 +32,7 @@ export function htmlPage(
 <p id="changed" hidden></p>
 <div id="head">${headSection(file, units)}</div>
 </header>
-<section class="part-disc" aria-labelledby="h-disc"><h2 id="h-disc">From above, to scale</h2><div id="disc"></div></section>
+<section class="part-disc" aria-labelledby="h-disc"><h2 id="h-disc">From above, to scale</h2><div id="from-above"></div></section>
 </div>
 <main>
 <p class="needs-life">The pictures and the controls need a browser that runs the script in this file; the tables do not.</p>

@@ -5,14 +5,18 @@ import { binsOf } from './deciding-bins.js';
 /** Steps from the least to the largest of a quarter, as an unsigned byte. */
 const STEPS = 255;
 
+/** By how much a bin that is not kept lies under its neighbours, m. */
+const UNDER = 1e-6;
+
 /** The bins that a mask holds, one after the other. */
 export function keptBins(row: Float64Array, mask: BinMask): Float32Array {
   return Float32Array.from(binsOf(mask), (bin) => row[bin] ?? 0);
 }
 
 /**
- * A row whose bins are kept where `mask` says; in between each is the lesser of its neighbours that
- * are kept in the same quarter, which decides nothing. First and last bin of a quarter are kept.
+ * A row whose bins are kept where `mask` says; in between each lies a little under the lesser of its
+ * neighbours that are kept in the same quarter, so that it decides nothing and ties with nothing.
+ * First and last bin of a quarter are kept.
  */
 export function filledRow(kept: Float32Array, mask: BinMask): Float64Array {
   const row = new Float64Array(mask.length * BINS_PER_QUARTER);
@@ -20,7 +24,7 @@ export function filledRow(kept: Float32Array, mask: BinMask): Float64Array {
   let at = 0;
   for (const bin of binsOf(mask)) {
     const value = kept[at++] ?? 0;
-    if (bin - before > 1) row.fill(Math.min(row[before] ?? 0, value), before + 1, bin);
+    if (bin - before > 1) row.fill(Math.min(row[before] ?? 0, value) - UNDER, before + 1, bin);
     row[bin] = value;
     before = bin;
   }

@@ -53,8 +53,16 @@ export function summaryColumns(motion: MotionSummary, asked: LeastAsked): PageCo
     return [Float32Array.from(most), coarseBins(row, mask, new Float64Array(most.length), most)];
   };
   return [
-    ...[loose, keptBins(approachLoose, loose), near, keptBins(approach, near)],
-    ...[high, keptBins(lift, high), low, keptBins(sink, low), above, below],
+    loose,
+    keptBins(approachLoose, loose),
+    near,
+    keptBins(approach, near),
+    high,
+    keptBins(lift, high),
+    low,
+    keptBins(sink, low),
+    above,
+    below,
     ...coarse(lateral, rest.lateral),
     ...coarse(outward, rest.outward),
     ...coarse(inward, rest.inward),

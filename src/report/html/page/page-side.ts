@@ -23,7 +23,7 @@ export interface PageSide {
   readonly microscope: readonly (HotSpotEdges | null)[];
 }
 
-export type { EdgeTurn, HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
+export type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 
 /** A picture of the side: drawn anew by `update`, its cursor moved by `show`. */
 export interface Picture {

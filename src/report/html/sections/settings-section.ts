@@ -17,7 +17,10 @@ export function settingsSection(settings: Settings): Markup {
   return markup`<section class="settings" aria-labelledby="settings"><h2 id="settings">The settings</h2><div class="groups">${groups}</div></section>`;
 }
 
+/** Six digits are more than any setting is known to. */
 function valueText(value: unknown): string {
   if (value === null || value === undefined) return 'none';
-  return typeof value === 'object' ? JSON.stringify(value) : String(value);
+  if (typeof value === 'number') return String(Number(value.toPrecision(6)));
+  if (typeof value !== 'string') return JSON.stringify(value);
+  return value.replace(/^[0-9.]+/, (digits) => String(Number(Number(digits).toPrecision(6))));
 }

@@ -36,14 +36,15 @@ describe('the summary that a page keeps', () => {
       const request = { levelDb, planner, source: SOUND_SOURCE };
       const kept = forecastSide(throughPage(motion, settings), settings, request);
       const whole = forecastSide(roundedToFloat32(motion), settings, request);
-      // Of hot spots only the first is sure on motion that no sound makes.
-      const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, 1) });
-      const command = told({ ...whole, hotSpots: whole.hotSpots.slice(0, 1) });
+      // A pitch that opens as fast as on motion that no sound makes leaves only the first one sure.
+      const sure = settings.executes === 'fixed' ? kept.hotSpots.length : 1;
+      const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, sure) });
+      const command = told({ ...whole, hotSpots: whole.hotSpots.slice(0, sure) });
       expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
       expect(page.words.filter(isNoCause)).toEqual(command.words.filter(isNoCause));
     };
     const motions = randomMotion({ longestTurns: 8 });
-    fc.assert(fc.property(motions, LEVELS, PLANNERS, CHANGES, property), { numRuns: 60 });
+    fc.assert(fc.property(motions, LEVELS, PLANNERS, CHANGES, property), { numRuns: 100 });
   });
 
   describe('of real recordings', async () => {

@@ -1,0 +1,110 @@
+import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
+import type { ForecastedFile } from '../../../forecast-result.js';
+import { executedPlanner } from '../../../model/executed-planner.js';
+import { forecastSide } from '../../../model/forecast-model.js';
+import type { Headroom, SideForecast, SourceFacts } from '../../../model/forecast-types.js';
+import { headroom } from '../../../model/level.js';
+import { planSide } from '../../../model/plan.js';
+import { plannedSide } from '../../../model/planned-side.js';
+import { NOTHING_BY_HAND } from '../../../model/side-plan-input.js';
+import { verify } from '../../../model/verify.js';
+import type { Planner } from '../../../settings.js';
+import type { PageHead } from '../data/page-head.js';
+import type { PageData } from '../data/read-page-data.js';
+import { withAccepted } from './accepted.js';
+import type { PageSide } from './page-side.js';
+import { settingsOf, type WhatIf } from './what-if.js';
+
+/** What the page shows of a side at one moment. */
+export interface Recomputed {
+  readonly side: PageSide;
+  /** The same as the reports take it. */
+  readonly file: ForecastedFile;
+}
+
+/** Two places are one if they round to the same bin. */
+const SAME_PLACE = 1e-6;
+
+/**
+ * The side with what is tried, by the model that the command uses.
+ * @param known headroom, which takes longest and is the same at every level
+ */
+export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Recomputed {
+  const { head, motion } = data;
+  const { levelDb, planner, units } = whatIf;
+  const settings = settingsOf(head, whatIf);
+  const source = sourceFacts(head);
+  const hand = head.hand ?? NOTHING_BY_HAND;
+  const request = { levelDb, planner, source, hand, headroom: known };
+  const forecast = withAccepted(forecastSide(motion, settings, request), head.accepted);
+  const side = plannedSide(motion, settings, null, hand);
+  const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
+  const machine = verified('machine');
+  const plan = planner === 'machine' ? machine : verified(planner);
+  const executed = { machine, plan, fixed: plan }[settings.executes];
+  const microscope = forecast.hotSpots.map(({ atSeconds }) => edgesAt(data, atSeconds));
+  const { name, sources, readFrom, program } = head;
+  return {
+    side: {
+      name,
+      settings,
+      motion,
+      side,
+      machine,
+      plan,
+      executed: settings.executes === 'fixed' ? verified('fixed') : executed,
+      forecast,
+      units,
+      microscope,
+    },
+    file: {
+      name,
+      sources,
+      readFrom,
+      program,
+      settings,
+      forecast,
+      motion: null,
+      audioSha256: null,
+      hand,
+    },
+  };
+}
+
+/** The headroom of what is tried; it does not depend on the level that is tried. */
+export function headroomOf({ head, motion }: PageData, whatIf: WhatIf): Headroom {
+  const settings = settingsOf(head, whatIf);
+  const side = plannedSide(motion, settings, null, head.hand ?? NOTHING_BY_HAND);
+  return headroom(side, executedPlanner(settings, whatIf.planner));
+}
+
+/** Tells what a headroom holds for. */
+export function headroomKey({ tried, planner }: WhatIf): string {
+  return JSON.stringify([tried, tried.executes === 'plan' ? planner : null]);
+}
+
+/** The forecast as written, with what its hot spots survive, for which the audio was asked. */
+export function withSurvivedSpeed(forecast: SideForecast, { survives }: PageHead): SideForecast {
+  const hotSpots = forecast.hotSpots.map((spot) => {
+    const known = survives.find(({ atSeconds }) => isSamePlace(atSeconds, spot.atSeconds));
+    if (known === undefined || spot.survives === null) return spot;
+    return { ...spot, survives: { ...spot.survives, speed: known.speed } };
+  });
+  return { ...forecast, hotSpots };
+}
+
+function edgesAt({ spots }: PageData, atSeconds: number): HotSpotEdges | null {
+  return spots.find(({ spotSeconds }) => isSamePlace(spotSeconds, atSeconds))?.edges ?? null;
+}
+
+function sourceFacts({ sources: [source], truncated }: PageHead): SourceFacts {
+  return {
+    sampleRate: source?.sampleRate ?? 44_100,
+    channels: source?.channels ?? 2,
+    truncated,
+  };
+}
+
+function isSamePlace(one: number, other: number): boolean {
+  return Math.abs(one - other) < SAME_PLACE;
+}

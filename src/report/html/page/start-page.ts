@@ -1,0 +1,61 @@
+import type { Headroom } from '../../../model/forecast-types.js';
+import type { PageData } from '../data/read-page-data.js';
+import { panel } from './controls/panel.js';
+import { pictureBoard } from './picture-board.js';
+import { onPrinting } from './printing.js';
+import { headroomKey, headroomOf, type Recomputed, recompute } from './recompute.js';
+import { reportShower } from './show-report.js';
+import { asForecast, type WhatIf } from './what-if.js';
+
+/** Milliseconds without a change after which all that is text follows. */
+const SETTLED = 150;
+
+/** Puts pictures and controls into the page and keeps them in step with what is tried. */
+export function startPage(data: PageData): void {
+  const { head } = data;
+  let whatIf = asForecast(head);
+  const headrooms = new Map<string, Headroom>();
+  if (head.planner !== 'tightest') headrooms.set(headroomKey(whatIf), head.headroom);
+  let headroom = head.headroom;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const showReport = reportShower(head);
+  const board = pictureBoard();
+  const controls = panel(head, (change) => {
+    whatIf = change(whatIf);
+    follow();
+    clearTimeout(timer);
+    timer = setTimeout(settle, SETTLED);
+  });
+
+  /** At once: everything but headroom, if it is not known for what is tried, and the text. */
+  const follow = (): Recomputed => {
+    headroom = headrooms.get(headroomKey(whatIf)) ?? headroom;
+    const now = recompute(data, whatIf, headroom);
+    board.update(now.side);
+    controls.show(whatIf, now);
+    return now;
+  };
+
+  const settle = () => {
+    headroom = headroomFor(whatIf);
+    showReport(whatIf, recompute(data, whatIf, headroom));
+  };
+
+  const headroomFor = (asked: WhatIf): Headroom => {
+    const key = headroomKey(asked);
+    const known = headrooms.get(key) ?? headroomOf(data, asked);
+    headrooms.set(key, known);
+    return known;
+  };
+
+  document.getElementById('what-if')?.append(controls.element);
+  document.addEventListener('click', (event) => {
+    const at = event.target instanceof Element ? event.target.closest('[data-at]') : null;
+    if (at instanceof HTMLElement) board.go(Number(at.dataset['at']));
+  });
+  document.documentElement.dataset['alive'] = '';
+  follow();
+  settle();
+  onPrinting();
+}
