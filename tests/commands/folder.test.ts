@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { forecastSchema } from '../../src/report/forecast-schema.js';
 import { filledFolder } from '../support/filled-folder.js';
 import { HOSTILE_WAVS } from '../support/hostile-wavs.js';
+import { isValid } from '../support/published-schema.js';
 import { runFurrow } from '../support/run-furrow.js';
 import { mixedSides, NARROW_LATHE, type SideFile } from '../support/side-files.js';
 
@@ -50,18 +50,14 @@ describe('a folder of good, loud, silent, mono, broken and foreign files', () =>
     const folder = await filledFolder([...mixedSides(), NARROW_LATHE]);
     const flags = ['--common-level', '--quarters'];
     const document: unknown = JSON.parse((await forecast(folder, '.', '--json', ...flags)).stdout);
-    const isDocument = await validator('forecast');
-    expect(isDocument(document), JSON.stringify(isDocument.errors)).toBe(true);
+    expect(await isValid('forecast', document)).toBe(true);
     const { sides, failures, commonLevel } = forecastSchema.parse(document);
     expect(sides.map(({ name }) => name)).toEqual(NAMES.filter((name) => !name.startsWith('6')));
     expect(failures).toMatchObject([{ path: '6 no sound.wav', code: 'not-wav' }]);
     expect(commonLevel?.setBy).toMatchObject([{ path: '2 loud.wav' }]);
 
-    const isLine = await validator('ndjson');
     const lines = (await forecast(folder, '.', '--ndjson', ...flags)).stdout.trimEnd().split('\n');
-    for (const line of lines) {
-      expect(isLine(JSON.parse(line)), JSON.stringify(isLine.errors)).toBe(true);
-    }
+    for (const line of lines) expect(await isValid('ndjson', JSON.parse(line))).toBe(true);
     const types = lines.map((line) => /"type":"(\w+)"/.exec(line)?.[1]);
     expect(types).toEqual([
       ...NAMES.map((name) => (name.startsWith('6') ? 'failure' : 'side')),
@@ -125,9 +121,3 @@ test('folders within folders are looked through, and a pattern picks among them'
   expect(stdout).toContain('  a/one.wav');
   expect(stdout).toContain('  b/one.wav');
 });
-
-async function validator(name: string) {
-  const schema: unknown = JSON.parse((await runFurrow(['schema', name])).stdout);
-  if (typeof schema !== 'object' || schema === null) throw new Error('no schema');
-  return new Ajv2020({ allowUnionTypes: true }).compile(schema);
-}
