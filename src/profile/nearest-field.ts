@@ -1,8 +1,8 @@
 import { nearest } from './nearest.js';
 
 /**
- * The known field that an unknown one was probably meant to be: one beside it, else one of the same
- * or a like name elsewhere, with its path; null if none is like it.
+ * The known field that an unknown one was probably meant to be: one of the same name elsewhere, with
+ * its path; else a like one beside it, or elsewhere; null if none is like it.
  * @param path where the unknown field stands, its own name last; places in lists are left out
  * @param known fields with their paths, names joined by points: `rpm`, `machine.gain`
  */
@@ -12,6 +12,8 @@ export function nearestField(
 ): string | null {
   const names = path.filter((key) => typeof key !== 'number').map(String);
   const name = names.at(-1) ?? '';
+  const same = known.find((field) => nameOf(field) === name);
+  if (same !== undefined) return same;
   const parent = names.slice(0, -1).join('.');
   const beside = known.filter((field) => parentOf(field) === parent).map(nameOf);
   const near = nearest(name, beside);

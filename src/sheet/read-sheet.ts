@@ -94,7 +94,9 @@ function isAscending(entries: readonly { readonly fromSeconds: number }[]): bool
 }
 
 function placeIn(file: ProfileFile, path: readonly PropertyKey[]): string {
-  const line = file.lineOf(path);
+  // What is missing stands where it should be: in the last of what is there.
+  const lines = path.map((_, left) => file.lineOf(path.slice(0, path.length - left)));
+  const line = lines.find((at) => at !== null) ?? null;
   const name = path
     .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
     .join('')
