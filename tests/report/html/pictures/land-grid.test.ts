@@ -1,9 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  COLUMNS,
-  landGrid,
-} from '../../../../src/report/html/page/pictures/unrolled/land-grid.js';
+import { COLUMNS, landGrid } from '../../../../src/report/html/page/pictures/unrolled/land-grid.js';
 import {
   aimedHeight,
   binAtPoint,
@@ -61,15 +58,18 @@ test.each([
   [390, 3, 735],
   [390, 2, 2002],
   [1280, 1.25, 667],
-])('at %d px and density %d every one of %d rows is the same whole number of pixels', (width, density, turns) => {
-  const aimed = aimedHeight(width, false) * density;
-  const { rows } = landGrid(new Float64Array(turns * COLUMNS), mostRows(aimed));
-  const layout = unrolledLayout(width, rows, density, aimed);
-  const pixels = (layout.plotHeight * density) / rows;
-  expect(pixels).toBeWithin(Math.round(pixels), 1e-9, 0);
-  expect(pixels).toBeGreaterThanOrEqual(1);
-  expect(layout.plotHeight).toBeLessThanOrEqual(1.5 * aimedHeight(width, false));
-});
+])(
+  'at %d px and density %d every one of %d rows is the same whole number of pixels',
+  (width, density, turns) => {
+    const aimed = aimedHeight(width, false) * density;
+    const { rows } = landGrid(new Float64Array(turns * COLUMNS), mostRows(aimed));
+    const layout = unrolledLayout(width, rows, density, aimed);
+    const pixels = (layout.plotHeight * density) / rows;
+    expect(pixels).toBeWithin(Math.round(pixels), 1e-9, 0);
+    expect(pixels).toBeGreaterThanOrEqual(1);
+    expect(layout.plotHeight).toBeLessThanOrEqual(1.5 * aimedHeight(width, false));
+  },
+);
 
 test('the middle of a bin’s cell is over that bin, and beside the plot there is none', () => {
   const land = Float64Array.from({ length: 5 * COLUMNS }, (_, bin) => bin);

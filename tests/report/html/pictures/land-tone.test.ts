@@ -71,5 +71,5 @@ function lightness(colour: Rgb): number {
     return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
   });
   const y = 0.2126 * (red ?? 0) + 0.7152 * (green ?? 0) + 0.0722 * (blue ?? 0);
-  return y > (6 / 29) ** 3 ? 116 * Math.cbrt(y) - 16 : ((29 / 3) ** 3 * y);
+  return y > (6 / 29) ** 3 ? 116 * Math.cbrt(y) - 16 : (29 / 3) ** 3 * y;
 }

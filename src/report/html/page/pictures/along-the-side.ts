@@ -70,7 +70,7 @@ export const alongTheSide: MakePicture = (document, events) => {
     if (page === null || width === 0) return;
     const whole = wholeSpan(page);
     const view = zoomed === null ? whole : panned(whole, zoomed, 0);
-    shown = alongView(document, page, panels, view, width, events.go);
+    shown = alongView(document, page, panels, view, width, (at) => events.go(at));
     surface.replaceChildren(shown.marks, ...shown.panels.map((panel) => panel.element), shown.axis);
     below.replaceChildren(shown.overview);
     showCursor();

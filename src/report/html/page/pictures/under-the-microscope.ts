@@ -4,10 +4,12 @@ import { onNewLook } from './paint/on-new-look.js';
 import { html } from './paint/svg.js';
 
 const HINT =
-  'This turn is the darker one; the edge of the disc is up, and to the right where the grooves are ' +
+  'This turn is the more shaded one; the edge of the disc is up, and to the right where the grooves are ' +
   'cut across. Dotted: how near the turn outside comes when the lathe is as far off as the ' +
   'tolerances admit; hatched: what then overlaps. Filled: what overlaps on a perfect lathe too.';
 
+/** A control that is being dragged is followed by the other pictures; this one waits, ms. */
+const PAUSE = 60;
 /** The cursor is at a hot spot: the cursor's steps are quarter turns. */
 const NEAR_QUARTERS = 1;
 
@@ -44,13 +46,17 @@ export const underTheMicroscope: MakePicture = (document, events) => {
     );
   };
 
+  let pause: ReturnType<typeof setTimeout> | undefined;
   const look = onNewLook(element, draw);
 
   return {
     element,
     update(side) {
+      const isFirst = page === null;
       page = side;
-      draw();
+      clearTimeout(pause);
+      if (isFirst) draw();
+      else pause = setTimeout(draw, PAUSE);
     },
     show(place) {
       const near = NEAR_QUARTERS * (page?.side.quarterSeconds ?? 0);

@@ -20,11 +20,12 @@ const KIND = '$kind';
 
 /** As text that can lie in a script element. */
 export function packHarness(data: HarnessData): string {
-  const text = JSON.stringify(data, (_key, value: unknown) =>
-    ArrayBuffer.isView(value)
-      ? { [KIND]: value.constructor.name, numbers: Array.from(value as unknown as number[]) }
-      : value,
-  );
+  const text = JSON.stringify(data, (_key, value: unknown) => {
+    for (const [name, Row] of Object.entries(ROWS)) {
+      if (value instanceof Row) return { [KIND]: name, numbers: [...value] };
+    }
+    return value;
+  });
   return text.replaceAll('<', '\\u003c');
 }
 

@@ -47,7 +47,20 @@ const update = (levelDb: number, changes: Partial<HarnessData> = {}) => {
   return { times, all: performance.now() - begun };
 };
 update(data.levelDb);
-Object.assign(globalThis, { harness: { update, show, told } });
+Object.assign(globalThis, { harness: { update, show, told, pixels } });
+
+/** Red, green, blue and opacity of each pixel of the canvas, 0 … 255. */
+function pixels(left = 0, top = 0, width?: number, height?: number): Uint8ClampedArray {
+  const canvas = document.querySelector('canvas');
+  if (canvas === null) return new Uint8ClampedArray();
+  const copy = document.createElement('canvas');
+  copy.width = canvas.width;
+  copy.height = canvas.height;
+  const pen = copy.getContext('2d', { willReadFrequently: true });
+  pen?.drawImage(canvas, 0, 0);
+  const size = [width ?? copy.width, height ?? copy.height] as const;
+  return pen?.getImageData(left, top, ...size).data ?? new Uint8ClampedArray();
+}
 
 function pageSide(data: HarnessData): PageSide {
   const { settings, motion, levelDb, planner, source } = data;

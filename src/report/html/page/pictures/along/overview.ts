@@ -3,7 +3,7 @@ import { wholeSpan } from '../paint/place.js';
 import { svg } from '../paint/svg.js';
 import { columnExtremes } from './column-extremes.js';
 import { envelopePath } from './column-paths.js';
-import type { PlotFrame } from './panel-view.js';
+import type { PlotFrame } from './panel-axis.js';
 import type { Span } from './view-span.js';
 
 export const OVERVIEW_HEIGHT = 30;

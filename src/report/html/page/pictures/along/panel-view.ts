@@ -1,32 +1,11 @@
-import { linesPerInch, MICROMETRE, MIL } from '../../../../../units.js';
 import type { Units } from '../../../../length-text.js';
 import { html, svg } from '../paint/svg.js';
-import { roundTicks } from '../paint/ticks.js';
 import { type ColumnExtremes, columnExtremes, heldValue } from './column-extremes.js';
 import { betweenPath, envelopePath } from './column-paths.js';
+import { type PlotFrame, panelAxis, panelHeight, panelTitle } from './panel-axis.js';
 import type { Panel, PanelLine } from './panels.js';
 import type { Span } from './view-span.js';
 
-/** Where the plots of all panels lie, CSS pixels: the same time is the same x in each. */
-export interface PlotFrame {
-  readonly width: number;
-  /** Factor on the heights of the panels: less on paper. */
-  readonly tallness: number;
-  readonly left: number;
-  readonly plotWidth: number;
-}
-
-/** CSS pixels; pitch and land are what the eye looks for first. */
-const HEIGHTS: Readonly<Record<Panel['id'], number>> = {
-  pitch: 112,
-  land: 112,
-  width: 72,
-  depth: 56,
-  bend: 56,
-  facet: 56,
-  'low-band': 56,
-};
-const TICK_ROOM = 24;
 /**
  * A line of least or largest values is drawn in stretches of so many pixels, each the extreme of all
  * that lies in it: in single pixels it would be a comb from edge to edge.
@@ -38,7 +17,7 @@ const EDGE = 6;
 export interface PanelView {
   readonly element: HTMLElement;
   /** Values at the cursor; null: no cursor. */
-  showValues(at: number | null): void;
+  readonly showValues: (at: number | null) => void;
   /** Where the cursor and a selection are drawn. */
   readonly over: SVGGElement;
   readonly height: number;
@@ -51,7 +30,7 @@ export function panelView(
   frame: PlotFrame,
   units: Units,
 ): PanelView {
-  const height = Math.round(HEIGHTS[panel.id] * frame.tallness);
+  const height = panelHeight(panel, frame);
   const total = height + 2 * EDGE;
   const [low, high] = panel.domain;
   const yOf = (value: number) => {
@@ -64,7 +43,7 @@ export function panelView(
     document,
     'svg',
     { viewBox: `0 0 ${frame.width} ${total}`, 'aria-hidden': 'true' },
-    ...axis(document, panel, frame, yOf, units),
+    ...panelAxis(document, panel, frame, yOf, units),
     ...areas(document, panel, extremes, frame, yOf),
     ...limitLines(document, panel, frame, yOf),
     // What is cut lies over what would be.
@@ -90,7 +69,7 @@ export function panelView(
       values[at] ?? '',
     ),
   );
-  const head = html(document, 'p', { class: 'head' }, titleOf(panel, units), ' ', ...keys);
+  const head = html(document, 'p', { class: 'head' }, panelTitle(panel, units), ' ', ...keys);
   return {
     element: html(document, 'div', { class: `panel ${panel.id}` }, head, plot),
     over,
@@ -105,20 +84,6 @@ export function panelView(
       }
     },
   };
-}
-
-function titleOf({ title, scale }: Panel, units: Units): string {
-  const small = units === 'us' ? 'mil' : 'µm';
-  switch (scale) {
-    case 'length':
-      return `${title}, ${small}`;
-    case 'pitch':
-      return `${title}, ${small} (right: LPI)`;
-    case 'percent':
-      return `${title}, %`;
-    case 'ratio':
-      return title;
-  }
 }
 
 function shownExtremes({ row, shows }: PanelLine, view: Span, frame: PlotFrame): ColumnExtremes {
@@ -194,49 +159,4 @@ function limitNames(
     const place = { class: 'limit-name', x, y: yOf(value) - 3, 'text-anchor': 'end' };
     return [svg(document, 'text', place, name)];
   });
-}
-
-function axis(
-  document: Document,
-  panel: Panel,
-  { left, plotWidth, tallness }: PlotFrame,
-  yOf: (value: number) => number,
-  units: Units,
-): Node[] {
-  const unit = axisUnit(panel.scale, units);
-  const [low, high] = panel.domain;
-  const count = (HEIGHTS[panel.id] * tallness) / TICK_ROOM;
-  const right = left + plotWidth;
-  return [
-    ...roundTicks(low / unit, high / unit, count).flatMap((tick) => {
-      const y = yOf(tick * unit);
-      const label = { class: 'label', y: y + 4 };
-      return [
-        svg(document, 'line', { class: 'hair', x1: left, x2: right, y1: y, y2: y }),
-        svg(document, 'text', { ...label, x: left - 6, 'text-anchor': 'end' }, String(tick)),
-        ...(panel.scale === 'pitch' && tick > 0
-          ? [
-              svg(
-                document,
-                'text',
-                { ...label, x: right + 6 },
-                linesPerInch(tick * unit).toFixed(0),
-              ),
-            ]
-          : []),
-      ];
-    }),
-  ];
-}
-
-function axisUnit(scale: Panel['scale'], units: Units): number {
-  switch (scale) {
-    case 'length':
-    case 'pitch':
-      return units === 'us' ? MIL : MICROMETRE;
-    case 'percent':
-      return 0.01;
-    case 'ratio':
-      return 1;
-  }
 }

@@ -3,7 +3,7 @@ import { findingText } from '../../../../finding-text.js';
 import { lengthText } from '../../../../length-text.js';
 import type { PageSide } from '../../page-side.js';
 import { svg } from '../paint/svg.js';
-import type { PlotFrame } from './panel-view.js';
+import type { PlotFrame } from './panel-axis.js';
 import type { Span } from './view-span.js';
 
 /** Findings nearer to one another than this share a mark, CSS pixels. */

@@ -4,7 +4,7 @@ import type { PageSide } from '../../page-side.js';
 import { diameterAt } from '../paint/place.js';
 import { svg } from '../paint/svg.js';
 import { timeTicks } from '../paint/ticks.js';
-import type { PlotFrame } from './panel-view.js';
+import type { PlotFrame } from './panel-axis.js';
 import type { Span } from './view-span.js';
 
 export const AXIS_HEIGHT = 38;

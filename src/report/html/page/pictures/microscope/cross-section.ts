@@ -153,6 +153,8 @@ function landNotes(
     const to = inside.outer[sample] ?? 0;
     const text = lengthText(land, units);
     const [x, surface] = at([(from + to) / 2, 0]);
+    // The middle of the land inside may lie beyond what is shown.
+    if (x < (LETTER * text.length) / 2) return [];
     const room = at([from, 0])[0] - at([to, 0])[0];
     // Walls at 45° give two pixels of room for each pixel of depth.
     const y = surface + Math.max(16, (LETTER * text.length - room) / 2 + 14);

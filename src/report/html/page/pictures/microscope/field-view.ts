@@ -1,9 +1,10 @@
 import type { Units } from '../../../../length-text.js';
 import { linePath } from '../paint/path-text.js';
+import { type Point, simplified } from '../paint/simplified.js';
 import { svg } from '../paint/svg.js';
 import type { Field } from './field.js';
 import type { Grooves } from './groove-edges.js';
-import { type LandScale, landAreas, type Points, possibleOverlaps } from './land-areas.js';
+import { type LandScale, landAreas, possibleOverlaps, TOLERANCE } from './land-areas.js';
 import { scaleBar } from './scale-bar.js';
 
 export interface FieldPlace {
@@ -34,12 +35,12 @@ export function fieldView(
   const { width, height, across, along, metresPerSample, units } = place;
   const xOf = (sample: number) => width / 2 + (sample - grooves.tightest) * metresPerSample * along;
   const yOf = (radial: number) => (field.outermost - radial) * across;
-  const edge = (row: Float64Array): Points => {
-    const points: Points = [];
+  const edge = (row: Float64Array): Point[] => {
+    const points: Point[] = [];
     for (const [at, radial] of row.subarray(field.firstSample, field.lastSample + 1).entries()) {
       points.push([xOf(field.firstSample + at), yOf(radial)]);
     }
-    return thinned(points);
+    return simplified(points, TOLERANCE);
   };
   const drawn = grooves.grooves.map((groove) => ({
     groove,
@@ -89,7 +90,7 @@ function tolerated(
   document: Document,
   { grooves, tolerated }: Grooves,
   scale: LandScale,
-  edge: (row: Float64Array) => Points,
+  edge: (row: Float64Array) => Point[],
 ): Node[] {
   const here = grooves.find(({ turnsFromSpot }) => turnsFromSpot === 0);
   if (tolerated === null || here === undefined) return [];
@@ -97,16 +98,4 @@ function tolerated(
     ...possibleOverlaps(document, tolerated, here.outer, scale),
     svg(document, 'path', { class: 'tolerated', d: linePath(edge(tolerated)) }),
   ];
-}
-
-/** Points less than half a pixel apart cannot be told apart. */
-function thinned(points: Points): Points {
-  const kept: Points = [];
-  for (const point of points) {
-    const last = kept.at(-1);
-    if (last !== undefined && Math.abs(point[0] - last[0]) < 0.5 && point !== points.at(-1))
-      continue;
-    kept.push(point);
-  }
-  return kept;
 }

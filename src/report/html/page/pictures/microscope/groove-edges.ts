@@ -21,12 +21,15 @@ export interface Grooves {
   readonly tolerated: Float64Array | null;
 }
 
+/** What of a side the grooves hang on. */
+export type GroovePlan = Pick<PageSide, 'side' | 'executed' | 'motion' | 'settings'>;
+
 /**
  * Where the edges lie, measured from this turn's centre line at the same angle:
  * e_in = c − h + g·√2·u_L, e_out = c + h + g·√2·u_R, with c = A(t) one turn outside, 0 here,
  * −A(t + T) one turn inside; h and A are those of the plan that is executed.
  */
-export function grooveEdges(page: PageSide, edges: HotSpotEdges): Grooves {
+export function grooveEdges(page: GroovePlan, edges: HotSpotEdges): Grooves {
   const { side, executed, motion } = page;
   const { plan } = executed;
   const count = Math.min(...edges.turns.map(({ inner }) => inner.length));

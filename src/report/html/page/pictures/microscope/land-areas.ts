@@ -1,8 +1,10 @@
 import { linePath } from '../paint/path-text.js';
+import { type Point, simplified } from '../paint/simplified.js';
 import { svg } from '../paint/svg.js';
 import type { Field } from './field.js';
 
-export type Points = [number, number][];
+/** How far a line may be off, pixels: less than is seen. */
+export const TOLERANCE = 0.15;
 
 /** Where samples and radii lie in a view, and what land is little. */
 export interface LandScale {
@@ -70,12 +72,12 @@ function stretches(
 ): Stretch[] {
   const found: Stretch[] = [];
   let kind: LandKind | null = null;
-  let above: Points = [];
-  let below: Points = [];
+  let above: Point[] = [];
+  let below: Point[] = [];
   const close = () => {
     if (kind === null || above.length < 2) return;
-    const back = linePath(below.toReversed()).replace('M', 'L');
-    found.push({ kind, path: `${linePath(above)}${back}Z` });
+    const back = linePath(simplified(below, TOLERANCE).toReversed()).replace('M', 'L');
+    found.push({ kind, path: `${linePath(simplified(above, TOLERANCE))}${back}Z` });
   };
   for (let sample = field.firstSample; sample <= field.lastSample; sample++) {
     const from = upper[sample] ?? Number.NaN;

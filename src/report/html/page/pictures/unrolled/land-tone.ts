@@ -9,7 +9,7 @@ interface Stop {
 }
 
 export interface LandTone {
-  toneOf(land: number): Rgb;
+  readonly toneOf: (land: number) => Rgb;
   /** Lands that the legend names, m, ascending: no land, landMin, an unmodulated groove’s, plenty. */
   readonly named: readonly [none: number, least: number, unmodulated: number, plenty: number];
 }

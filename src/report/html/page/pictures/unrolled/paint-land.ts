@@ -1,4 +1,4 @@
-import type { Rgb } from '../paint/ink.js';
+import { type Rgb, rgbText } from '../paint/ink.js';
 import { COLUMNS, type LandGrid } from './land-grid.js';
 import type { UnrolledLayout } from './unrolled-layout.js';
 
@@ -39,10 +39,14 @@ function cellImage(
   const pen = canvas.getContext('2d');
   if (pen === null) return null;
   const image = pen.createImageData(COLUMNS, rows);
+  const { data } = image;
   for (const [cell, land] of least.entries()) {
     if (bin[cell] === -1) continue;
     const [red, green, blue] = toneOf(land);
-    image.data.set([red, green, blue, 255], 4 * cell);
+    data[4 * cell] = red;
+    data[4 * cell + 1] = green;
+    data[4 * cell + 2] = blue;
+    data[4 * cell + 3] = 255;
   }
   pen.putImageData(image, 0, 0);
   return canvas;
@@ -57,10 +61,9 @@ function strengthenOvercuts(
   const rowHeight = plotHeight / rows;
   if (rowHeight >= OVERCUT_HEIGHT) return;
   const columnWidth = plotWidth / COLUMNS;
-  const [red, green, blue] = toneOf(-Number.MIN_VALUE);
-  pen.fillStyle = `rgb(${red} ${green} ${blue})`;
   for (const [cell, land] of least.entries()) {
     if (!(land < 0)) continue;
+    pen.fillStyle = rgbText(toneOf(land));
     const x = left + (cell % COLUMNS) * columnWidth;
     const y = top + (Math.floor(cell / COLUMNS) + 0.5) * rowHeight - OVERCUT_HEIGHT / 2;
     pen.fillRect(x * density, y * density, columnWidth * density, OVERCUT_HEIGHT * density);
