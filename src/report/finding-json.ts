@@ -1,17 +1,25 @@
 import type { Finding } from '../model/forecast-types.js';
+import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import type { FindingJson } from './finding-schema.js';
 import { findingText } from './finding-text.js';
 import { roundDb, roundHz, roundRatio, roundSeconds, toMm, toUm } from './numbers.js';
+import { trackPlace } from './track-place.js';
 
-export function findingToJson(finding: Finding, settings: Settings): FindingJson {
+/** @param tracks of a side of several, so that a place is told in its track's time too */
+export function findingToJson(
+  finding: Finding,
+  settings: Settings,
+  tracks?: readonly HandTrack[],
+): FindingJson {
   const { unit, write } = written(finding);
-  const { message, remedy } = findingText(finding, { settings, units: 'metric' });
+  const { message, remedy } = findingText(finding, { settings, units: 'metric', tracks });
   return {
     id: finding.id,
     severity: finding.severity,
     atSeconds: roundSeconds(finding.atSeconds),
     untilSeconds: roundSeconds(finding.untilSeconds),
+    ...trackToJson(finding, tracks),
     value: write(finding.value),
     limit: write(finding.limit),
     unit,
@@ -21,6 +29,12 @@ export function findingToJson(finding: Finding, settings: Settings): FindingJson
     remedy,
     accepted: finding.accepted?.reason ?? null,
   };
+}
+
+function trackToJson({ atSeconds }: Finding, tracks: readonly HandTrack[] | undefined) {
+  if (tracks === undefined) return {};
+  const place = atSeconds === null ? null : trackPlace(atSeconds, tracks);
+  return { track: place?.name ?? null, trackSeconds: roundSeconds(place?.seconds ?? null) };
 }
 
 interface Written {

@@ -31,7 +31,11 @@ export function findingList(file: ForecastedFile, options: FindingListOptions): 
     (one, other) => (one.atSeconds ?? -Infinity) - (other.atSeconds ?? -Infinity),
   );
   if (findings.length === 0) return [];
-  const context = { settings: file.settings, units: options.units };
+  const context = {
+    settings: file.settings,
+    units: options.units,
+    tracks: file.hand?.tracks,
+  };
   const texts = new Map(findings.map((each) => [each, findingText(each, context)]));
   const textOf = (finding: Finding, { isBrief, isMended }: Omit<Form, 'isCounted'>) => {
     const { where = '', what = '', remedy = '' } = texts.get(finding) ?? {};

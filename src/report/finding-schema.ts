@@ -7,6 +7,16 @@ export const findingSchema = z.strictObject({
   severity: z.enum(['note', 'caution', 'fault']),
   atSeconds: place.describe('where, seconds of the program; null: the whole file'),
   untilSeconds: place,
+  track: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('of a side of several tracks only: the track it begins in; null: none'),
+  trackSeconds: place
+    .optional()
+    .describe(
+      'of a side of several tracks only: where in that track, seconds from its first sample',
+    ),
   value: z.number().nullable().describe('in `unit`'),
   limit: z.number().nullable().describe('in `unit`'),
   unit: z.enum(['um', 'mm', 'ratio', 'dBFS', 'Hz', 'count']).nullable(),

@@ -1,4 +1,5 @@
 import type { Finding } from '../model/forecast-types.js';
+import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import { amountTexts } from './finding-amount.js';
 import { findingPlace } from './finding-place.js';
@@ -8,6 +9,8 @@ import { standardWords } from './standard-words.js';
 export interface FindingContext {
   readonly settings: Settings;
   readonly units: Units;
+  /** Of a side of several: a place is told in its track's time too. */
+  readonly tracks?: readonly HandTrack[] | undefined;
 }
 
 export interface FindingText extends FindingWords {
@@ -27,7 +30,7 @@ interface FindingWords {
 /** A finding in a mastering engineer's words; every text of every report comes from here. */
 export function findingText(finding: Finding, context: FindingContext): FindingText {
   const words = findingWords(finding, context);
-  const where = findingPlace(finding, context.settings);
+  const where = findingPlace(finding, context.settings, context.tracks);
   return { ...words, where, message: where === '' ? words.what : `${where}: ${words.what}` };
 }
 

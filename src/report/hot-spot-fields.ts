@@ -9,6 +9,7 @@ import {
   type Units,
 } from './length-text.js';
 import { timeText, turnAt } from './place-text.js';
+import { trackPlace } from './track-place.js';
 import { unseenSpeed } from './unseen-speed.js';
 
 /** One figure of a place with little land: its heading and its cell. */
@@ -17,6 +18,8 @@ export interface HotSpotField {
   readonly align: 'left' | 'right';
   /** How roomy it must be: 0 always shown, 1 not where it is crowded, 2 only where it is wide. */
   readonly room: 0 | 1 | 2;
+  /** Whether it says anything of a side; left out: of any. */
+  readonly concerns?: (file: ForecastedFile) => boolean;
   readonly cell: (spot: HotSpot, file: ForecastedFile, units: Units) => string;
 }
 
@@ -28,6 +31,16 @@ const AMPLE = 'ample';
 /** In the order in which they are looked for. */
 export const HOT_SPOT_FIELDS: readonly HotSpotField[] = [
   { head: 'at', align: 'left', room: 0, cell: clocks },
+  {
+    head: 'track, at',
+    align: 'left',
+    room: 0,
+    concerns: ({ hand }) => hand !== undefined,
+    cell: ({ atSeconds }, { hand }) => {
+      const place = trackPlace(atSeconds, hand?.tracks);
+      return place === null ? NONE : `${place.number}, ${timeText(place.seconds)}`;
+    },
+  },
   {
     head: 'turn',
     align: 'right',

@@ -41,7 +41,9 @@ function tableOf(
   { room, gap }: Layout,
 ): string[] {
   const { hotSpots } = file.forecast;
-  const fields = HOT_SPOT_FIELDS.filter((field) => field.room <= room);
+  const fields = HOT_SPOT_FIELDS.filter(
+    (field) => field.room <= room && (field.concerns?.(file) ?? true),
+  );
   const [heads = '', ...rows] = plainTable(
     [{ align: 'right', gap: 2 }, ...fields.map((field) => columnOf(field, gap))],
     [

@@ -1,4 +1,5 @@
 import type { HotSpot, HotSpotCause, Survives } from '../model/forecast-types.js';
+import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import {
   fixed,
@@ -10,9 +11,15 @@ import {
   type Units,
 } from './length-text.js';
 import { placeText } from './place-text.js';
+import { trackPlaceText } from './track-place.js';
 
 /** One of the places with the least land in full: where, how much, why, and what it survives. */
-export function hotSpotText(spot: HotSpot, settings: Settings, units: Units): string {
+export function hotSpotText(
+  spot: HotSpot,
+  settings: Settings,
+  units: Units,
+  tracks?: readonly HandTrack[],
+): string {
   const { wall, survives } = spot;
   const parts = [
     `land ${lengthText(spot.land, units)} (${lengthText(spot.landNominal, units)} on a perfect lathe)`,
@@ -22,7 +29,9 @@ export function hotSpotText(spot: HotSpot, settings: Settings, units: Units): st
     ...(spot.overcutDepth > 0 ? [overcutText(spot, units)] : []),
     ...(survives === null ? [] : [survivesText(spot, survives, units)].filter(Boolean)),
   ];
-  return `${placeText(spot.atSeconds, settings)}: ${parts.join('; ')}.`;
+  const track = trackPlaceText(spot.atSeconds, tracks);
+  const place = placeText(spot.atSeconds, settings);
+  return `${place}${track === '' ? '' : `, ${track}`}: ${parts.join('; ')}.`;
 }
 
 /** What takes the land, with its frequency where it has one: `sideways bass, 57 Hz`. */

@@ -1,8 +1,7 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { Finding, HotSpot, Severity } from '../model/forecast-types.js';
-import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
-import { findingText } from './finding-text.js';
+import { type FindingContext, findingText } from './finding-text.js';
 import { hotSpotText } from './hot-spot-text.js';
 import { lengthText, type Units } from './length-text.js';
 
@@ -30,8 +29,9 @@ export interface Marker {
 /** Findings and hot spots in time order; at one time, findings first. */
 export function markersOf(file: ForecastedFile, units: Units): Marker[] {
   const { forecast, settings } = file;
-  const findings = forecast.findings.map((finding) => findingMarker(finding, settings, units));
-  const spots = forecast.hotSpots.map((spot) => spotMarker(spot, settings, units));
+  const context = { settings, units, tracks: file.hand?.tracks };
+  const findings = forecast.findings.map((finding) => findingMarker(finding, context));
+  const spots = forecast.hotSpots.map((spot) => spotMarker(spot, context));
   return [...findings, ...spots]
     .map((marker) => withinFile(marker, forecast.durationSeconds))
     .sort((a, b) => a.start - b.start);
@@ -46,9 +46,9 @@ export function clockText(seconds: Seconds): string {
   return `${minutes}:${two((milliseconds / 1000) % 60)}.${rest}`;
 }
 
-function findingMarker(finding: Finding, settings: Settings, units: Units): Marker {
+function findingMarker(finding: Finding, context: FindingContext): Marker {
   const { id, severity, atSeconds, untilSeconds, accepted } = finding;
-  const { message, remedy } = findingText(finding, { settings, units });
+  const { message, remedy } = findingText(finding, context);
   const scope = atSeconds === null ? ', file' : '';
   return {
     kind: 'finding',
@@ -62,7 +62,7 @@ function findingMarker(finding: Finding, settings: Settings, units: Units): Mark
   };
 }
 
-function spotMarker(spot: HotSpot, settings: Settings, units: Units): Marker {
+function spotMarker(spot: HotSpot, { settings, units, tracks }: FindingContext): Marker {
   return {
     kind: 'hot-spot',
     id: spot.cause,
@@ -70,7 +70,7 @@ function spotMarker(spot: HotSpot, settings: Settings, units: Units): Marker {
     start: spot.atSeconds,
     end: spot.atSeconds,
     label: ascii(`land ${lengthText(spot.land, units)}`),
-    text: ascii(hotSpotText(spot, settings, units)),
+    text: ascii(hotSpotText(spot, settings, units, tracks)),
     accepted: null,
   };
 }

@@ -23,7 +23,7 @@ import { planToJson, quartersToJson } from './plan-json.js';
 import { setUp } from './set-up.js';
 import type { HotSpotJson, SideJson } from './side-schema.js';
 import type { ToldFile } from './told-file.js';
-import { trackToJson } from './track-json.js';
+import { orderToJson, trackToJson } from './track-json.js';
 
 export interface JsonOptions {
   /** Whether the columns per quarter turn are wanted. */
@@ -58,10 +58,15 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
       right: headLoadToJson(forecast.headLoad.right),
     },
     hotSpots: forecast.hotSpots.map(hotSpotToJson),
-    findings: forecast.findings.map((finding) => findingToJson(finding, settings)),
+    findings: forecast.findings.map((finding) =>
+      findingToJson(finding, settings, file.hand?.tracks),
+    ),
     voidAcceptances: (file.voidAcceptances ?? []).map(voidAcceptanceToJson),
     ...(file.against === undefined ? {} : { against: comparisonToJson(file.against, settings) }),
     ...(forecast.tracks === undefined ? {} : { tracks: forecast.tracks.map(trackToJson) }),
+    ...(forecast.order === undefined
+      ? {}
+      : { order: forecast.order === null ? null : orderToJson(forecast.order) }),
     ...(quarters ? { quarters: quartersToJson(forecast.quarters) } : {}),
   };
 }

@@ -32,7 +32,7 @@ export function worstCells(file: ForecastedFile | null): Cells {
   const words =
     file === null || worst === undefined
       ? null
-      : findingText(worst, { settings: file.settings, units: 'metric' });
+      : findingText(worst, { settings: file.settings, units: 'metric', tracks: file.hand?.tracks });
   return {
     worstFinding: worst?.id ?? null,
     worstSeverity: worst?.severity ?? null,

@@ -8,6 +8,7 @@ import { headroomText } from './headroom-text.js';
 import { hotSpotTable } from './hot-spot-table.js';
 import { hotSpotText } from './hot-spot-text.js';
 import type { Units } from './length-text.js';
+import { orderText } from './order-text.js';
 import { planTable } from './plan-table.js';
 import { levelsText, programLengthText } from './program-text.js';
 import { safeText } from './safe-text.js';
@@ -55,6 +56,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
   const below = [
     ...planTable(file, units, columns),
     ...spaced(trackTable(file, units, columns, ascii)),
+    ...spaced(wrap(orderText(file, units))),
     ...spaced(chart(file, { units, paint, columns, ascii })),
     ...spaced(hotSpotLines(file, units, columns, details)),
   ];
@@ -93,7 +95,7 @@ function hotSpotLines(
       ...unseen,
     ];
   }
-  const texts = hotSpots.map((spot) => hotSpotText(spot, file.settings, units));
+  const texts = hotSpots.map((spot) => hotSpotText(spot, file.settings, units, file.hand?.tracks));
   const lines = texts.map((text, at) => wrapText(`${at + 1}  ${text}`, '  ', '     ', columns));
   return ['  Where land is least:', ...lines.join('\n').split('\n'), ...unseen];
 }
