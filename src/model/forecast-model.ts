@@ -12,6 +12,7 @@ import { planReport, radiusUsed } from './plan-report.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
 import type { HandSettings } from './side-plan-input.js';
+import { suggestedOrder } from './suggested-order.js';
 import { trackFigures } from './track-figures.js';
 import { verify } from './verify.js';
 
@@ -25,6 +26,8 @@ export interface SideRequest {
   readonly solve?: LinearSolver;
   /** What the operator sets by hand along the side. */
   readonly hand?: HandSettings;
+  /** Whether a running order of its tracks is wanted that bends less. */
+  readonly order?: boolean;
   /** Of the plan that is executed, where it is known: it is the same at every level. */
   readonly headroom?: Headroom;
 }
@@ -37,7 +40,7 @@ export interface SideRequest {
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, solve, hand, headroom: known }: SideRequest,
+  { levelDb, planner, source, solve, hand, order, headroom: known }: SideRequest,
 ): SideForecast {
   const side = plannedSide(motion, settings, solve ?? null, hand);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
@@ -66,6 +69,7 @@ export function forecastSide(
     ...(side.hand.tracks.length === 0
       ? {}
       : { tracks: trackFigures(side, executed.plan, findings) }),
+    ...(order === true ? { order: suggestedOrder(side, executed.plan) } : {}),
   };
 }
 

@@ -84,6 +84,18 @@ export interface PlanReport {
   readonly bendShareLine: number;
 }
 
+/** A running order of a side's tracks that bends less, never applied by itself. */
+export interface RunningOrder {
+  /** Places in the order that the side has: the first is the track to come first. */
+  readonly order: readonly number[];
+  /** Share of all samples that bend tighter than the playback tip, as the side is. */
+  readonly bendShareBefore: number;
+  /** The same in this order; equal to it where the side's own order is as good as any. */
+  readonly bendShare: number;
+  /** Whether every order was looked at. */
+  readonly isExhaustive: boolean;
+}
+
 export type HotSpotCause = 'lateral-low' | 'lateral-high' | 'vertical' | 'width' | 'one-wall';
 
 /** How far off the lathe may be at a hot spot until land reaches zero; null: not looked at, or never. */
@@ -200,6 +212,8 @@ export interface SideForecast {
   readonly quarters: QuarterColumns;
   /** In their order; of a side of several tracks only. */
   readonly tracks?: readonly TrackFigures[];
+  /** Where it was asked for; null without two tracks that may move. */
+  readonly order?: RunningOrder | null;
 }
 
 /** What the file says of itself, beyond its samples. */

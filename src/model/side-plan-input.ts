@@ -28,6 +28,8 @@ export interface HandBand {
 
 export interface HandTrack {
   readonly name: string;
+  /** It keeps its place in any running order. */
+  readonly isPinned?: boolean;
   readonly fromSeconds: Seconds;
   readonly untilSeconds: Seconds;
 }

@@ -19,7 +19,7 @@ import {
   wall,
 } from './measures-schema.js';
 import { planSchema, quartersSchema } from './plan-schema.js';
-import { trackSchema } from './track-schema.js';
+import { orderSchema, trackSchema } from './track-schema.js';
 
 const sourceSchema = z.strictObject({
   path: z.string(),
@@ -149,6 +149,7 @@ export const sideSchema = z.strictObject({
     .array(trackSchema)
     .optional()
     .describe('Of a side of several tracks only, in their order.'),
+  order: orderSchema.nullable().optional().describe('With --order only; null: nothing may move.'),
   quarters: quartersSchema.optional().describe('With --quarters only.'),
 });
 

@@ -1,6 +1,15 @@
-import type { TrackFigures } from '../model/forecast-types.js';
+import type { RunningOrder, TrackFigures } from '../model/forecast-types.js';
 import { roundDb, roundHz, roundRatio, roundSeconds, toMm, toUm } from './numbers.js';
-import type { TrackJson } from './track-schema.js';
+import type { OrderJson, TrackJson } from './track-schema.js';
+
+export function orderToJson(order: RunningOrder): OrderJson {
+  return {
+    tracks: [...order.order],
+    bendShareBefore: roundRatio(order.bendShareBefore),
+    bendShare: roundRatio(order.bendShare),
+    isExhaustive: order.isExhaustive,
+  };
+}
 
 /** One track as the output writes it: rounded, with the unit in each name; times of the side. */
 export function trackToJson(track: TrackFigures): TrackJson {

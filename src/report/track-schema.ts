@@ -33,4 +33,13 @@ export const trackSchema = z.strictObject({
     .describe('the worst finding that touches it'),
 });
 
+/** The running order that bends least; never applied by itself. */
+export const orderSchema = z.strictObject({
+  tracks: z.array(z.int()).describe('places in `tracks`, from 0: the first is to come first'),
+  bendShareBefore: ratio.describe('share of all samples under the spherical tip, as the side is'),
+  bendShare: ratio.describe('the same in this order'),
+  isExhaustive: z.boolean().describe('false: of more than twelve tracks not every order is tried'),
+});
+
+export type OrderJson = z.infer<typeof orderSchema>;
 export type TrackJson = z.infer<typeof trackSchema>;
