@@ -32,7 +32,7 @@ export function htmlIndex(rows: readonly IndexRow[], options: HtmlIndexOptions):
   const sorted = rows.toSorted(worstFirst);
   const heads = ['side', 'verdict', 'lasts', 'level that holds', 'ends at', 'spare', 'least land'];
   const table = markup`<table class="figures index"><caption>The worst first. End, spare and land are of what each lathe executes, at the planned level.</caption>
-<thead><tr>${heads.map((head, at) => markup`<th scope="col"${at < 2 && markup` class="left"`}>${head}</th>`)}</tr></thead>
+<thead><tr>${heads.map((head, at) => markup`<th scope="col"${at === 1 && markup` class="left"`}>${head}</th>`)}</tr></thead>
 <tbody>${sorted.map((row) => sideRow(row, units))}</tbody></table>`;
   const body = markup`<header class="masthead"><p class="kind">Forecast of ${rows.length} ${rows.length === 1 ? 'side' : 'sides'}</p><h1>${summary(rows)}</h1></header>
 <main>${scroller('The sides', table)}${failures.length > 0 && failureList(failures)}</main>

@@ -25,21 +25,26 @@ export function startPage(data: PageData): void {
     whatIf = change(whatIf);
     follow();
     clearTimeout(timer);
-    timer = setTimeout(settle, SETTLED);
+    timer = setTimeout(() => controls.say(settle()), SETTLED);
   });
 
   /** At once: everything but headroom, if it is not known for what is tried, and the text. */
   const follow = (): Recomputed => {
     headroom = headrooms.get(headroomKey(whatIf)) ?? headroom;
+    performance.mark('tried');
     const now = recompute(data, whatIf, headroom);
+    performance.measure('model', 'tried');
     board.update(now.side);
     controls.show(whatIf, now);
+    performance.measure('all that follows at once', 'tried');
     return now;
   };
 
-  const settle = () => {
+  const settle = (): Recomputed => {
     headroom = headroomFor(whatIf);
-    showReport(whatIf, recompute(data, whatIf, headroom));
+    const now = recompute(data, whatIf, headroom);
+    showReport(whatIf, now);
+    return now;
   };
 
   const headroomFor = (asked: WhatIf): Headroom => {

@@ -76,6 +76,24 @@ describe('the page', () => {
     });
   });
 
+  it('dragging along the side shows that stretch alone', async () => {
+    await withPage(side.html, async ({ page }) => {
+      await alive(page);
+      const times = page.locator('#along');
+      const whole = await times.textContent();
+      const surface = page.locator('#along .surface').first();
+      await surface.scrollIntoViewIfNeeded();
+      const box = await surface.boundingBox();
+      if (box === null) throw new Error('the picture is not there');
+      const y = box.y + Math.min(40, box.height / 2);
+      await page.mouse.move(box.x + 0.3 * box.width, y);
+      await page.mouse.down();
+      await page.mouse.move(box.x + 0.5 * box.width, y, { steps: 4 });
+      await page.mouse.up();
+      expect(await times.textContent()).not.toBe(whole);
+    });
+  });
+
   it.for([
     [1280, 'light'],
     [1280, 'dark'],

@@ -97,6 +97,28 @@ describe('what if', () => {
     });
   });
 
+  it('the command is copied, or marked where a page may not copy', async () => {
+    await withPage(side.html, async ({ page }) => {
+      await alive(page);
+      await page.getByText('The same as a command').click();
+      await page.locator('#copy').click();
+      await page.locator('.copied', { hasText: /Copied|Marked/ }).waitFor();
+      const command = await page.locator('#command').textContent();
+      expect(await page.evaluate('String(getSelection())')).toBe(command);
+    });
+  });
+
+  it('tells a screen reader what came of it, once', async () => {
+    await withPage(side.html, async ({ page }) => {
+      await alive(page);
+      const spoken = page.locator('.spoken[role="status"]');
+      expect(await spoken.textContent()).toBe('');
+      await page.locator('#level').fill('-4');
+      await page.locator('#changed:not([hidden])').waitFor();
+      expect(await spoken.textContent()).toContain((await page.locator(END).textContent()) ?? '-');
+    });
+  });
+
   it('the command that is copied forecasts the same', async () => {
     const [command, end] = await withPage(side.html, async ({ page }) => {
       await alive(page);

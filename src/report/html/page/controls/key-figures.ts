@@ -14,7 +14,7 @@ type Told = (plan: SideForecast['plan'], units: Units) => string;
 
 const ROWS: readonly (readonly [name: string, label: string, told: Told])[] = [
   ['end', 'ends at', ({ endDiameter }, units) => diameterText(endDiameter, units)],
-  ['spare', 'spare radius', ({ spare }, units) => largeLengthText(spare, units)],
+  ['spare', 'spare', ({ spare }, units) => largeLengthText(spare, units)],
   ['land', 'least land', ({ landMin }, units) => lengthText(landMin, units)],
   [
     'pitch',

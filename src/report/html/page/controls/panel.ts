@@ -1,3 +1,4 @@
+import { diameterText } from '../../../length-text.js';
 import type { PageHead } from '../../data/page-head.js';
 import { equivalentCommand } from '../equivalent-command.js';
 import type { Recomputed } from '../recompute.js';
@@ -16,6 +17,8 @@ import { numberRow } from './number-row.js';
 export interface Panel {
   readonly element: HTMLElement;
   show(whatIf: WhatIf, now: Recomputed): void;
+  /** Says to a screen reader what came of it, once the hand rests. */
+  say(now: Recomputed): void;
 }
 
 /** The controls that say what is tried, and the figures that follow first. */
@@ -55,6 +58,7 @@ export function panel(head: PageHead, change: Change): Panel {
     copied,
   );
   const state = element('p', { class: 'state' });
+  const spoken = element('p', { class: 'spoken', role: 'status' });
   const form = element(
     'form',
     { 'aria-label': 'What if' },
@@ -81,8 +85,15 @@ export function panel(head: PageHead, change: Change): Panel {
     state,
     figures.element,
     form,
+    spoken,
   );
   // Where there is little room the picture leads, and the controls wait to be opened.
   all.open = matchMedia('(min-width: 60rem)').matches;
-  return { element: all, show };
+  const say = ({ side: { forecast, units } }: Recomputed) => {
+    const [machine, plan] = [forecast.machine, forecast.plan].map(({ endDiameter }) =>
+      diameterText(endDiameter, units),
+    );
+    spoken.textContent = `${forecast.verdict}; the machine ends at ${machine}, the plan at ${plan}.`;
+  };
+  return { element: all, show, say };
 }
