@@ -86,7 +86,9 @@ export const HOT_SPOT_FIELDS: readonly HotSpotField[] = [
     head: 'late',
     align: 'right',
     room: 0,
-    cell: ({ survives }) => held(survives?.delay, (delay) => `${fixed(delay, 2)} s`),
+    // By the lathe's clock: it is the lathe that is late.
+    cell: ({ survives }, { settings }) =>
+      held(survives?.delay, (delay) => `${fixed(delay / settings.speedFactor, 2)} s`),
   },
   {
     head: 'walls meet',

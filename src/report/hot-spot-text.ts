@@ -27,7 +27,7 @@ export function hotSpotText(
     causeText(spot),
     ...(wall === 'both' ? [] : [`${wall} wall`]),
     ...(spot.overcutDepth > 0 ? [overcutText(spot, units)] : []),
-    ...(survives === null ? [] : [survivesText(spot, survives, units)].filter(Boolean)),
+    ...(survives === null ? [] : [survivesText(spot, survives, settings, units)].filter(Boolean)),
   ];
   const track = trackPlaceText(spot.atSeconds, tracks);
   const place = placeText(spot.atSeconds, settings);
@@ -66,19 +66,20 @@ export function overcutText({ overcutDepth, reachesContact }: HotSpot, units: Un
 
 /**
  * How far off the lathe may be, each error alone, until the walls meet; a delay that is null holds
- * however late. An overcut by tolerances alone would hold to that only on a perfect lathe, one
+ * however late, and is told by the lathe's clock, since it is the lathe that is late. An overcut by tolerances alone would hold to that only on a perfect lathe, one
  * without them to nothing.
  */
 function survivesText(
   { land, landNominal }: HotSpot,
   { speed, depth, delay }: Survives,
+  { speedFactor }: Settings,
   units: Units,
 ): string {
   if (landNominal <= 0) return '';
   const errors = [
     ...(speed === null ? [] : [`±${shareText(speed)} speed`]),
     ...(depth === null ? [] : [`±${lengthText(depth, units)} depth`]),
-    ...(delay === null ? [] : [`${fixed(delay, 2)} s late`]),
+    ...(delay === null ? [] : [`${fixed(delay / speedFactor, 2)} s late`]),
   ];
   if (errors.length === 0) return '';
   return `${land < 0 ? 'on a perfect lathe it would hold to' : 'holds to'} ${errors.join(', ')}`;

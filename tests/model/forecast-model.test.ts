@@ -112,3 +112,12 @@ test('the same input gives the same forecast, and every number is finite or null
   );
   expect(told).not.toContain('not finite');
 });
+
+test('at half speed the groove is the same: pitch, land and findings, but for the head', () => {
+  const [full, half] = [1, 0.5].map((speedFactor) => forecastOf('turn-ahead', 3, { speedFactor }));
+  const { headLoad, ...groove } = half!;
+  const { headLoad: atFull, ...same } = full!;
+  expect(groove).toEqual(same);
+  // A second of the lathe holds one quarter turn instead of two: at most twice a sixteenth.
+  expect(headLoad.left.oneSecond).toBeLessThanOrEqual(atFull.left.oneSecond / 8);
+});

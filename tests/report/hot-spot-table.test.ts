@@ -71,6 +71,10 @@ test.each([80, 100])('at half speed both clocks are told, in %s columns', (colum
   const lines = tableOf({ ...overcut, frequency: 12_345, wall: 'right' }, columns, { settings });
   expect(lines[1]).toContain('03:12.4 (06:24.9)');
   expect(lines.join('\n')).toContain('the walls meet 4.0 µm deep');
+  // A delay is the lathe's, twice as long by its own clock.
+  const survives = { speed: 0.001, depth: 4e-6, delay: 0.35 };
+  expect(tableOf({ survives }, columns, { settings })[1]).toMatch(/ 0\.70 s/);
+  expect(tableOf({ survives }, columns)[1]).toMatch(/ 0\.35 s/);
   expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(columns);
 });
 

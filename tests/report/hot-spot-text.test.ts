@@ -39,3 +39,8 @@ test('an overcut on a perfect lathe survives nothing, and nothing is told', () =
 test('a delay that holds for two turns and more is not told', () => {
   expect(textOf({ survives: { ...survives, delay: null } })).not.toContain('late.');
 });
+
+test('at half speed the lathe may be late by twice the seconds of its own clock', () => {
+  const half = { ...settings, speedFactor: 0.5 };
+  expect(hotSpotText({ ...spot!, survives }, half, 'metric')).toContain('1.00 s late');
+});
