@@ -52,7 +52,7 @@ describe('in a clone', () => {
     for (const { script } of scripts) {
       const { exitCode, stdout } = await execa('sh', ['-e', '-c', script], {
         cwd: clone,
-        env: { PATH: path, NO_COLOR: '1' },
+        env: { PATH: path, NO_COLOR: '1', LC_ALL: 'C.UTF-8', TERM: 'xterm' },
         reject: false,
       });
       results.set(script, { exitCode, stdout });
@@ -86,10 +86,19 @@ test('the first two blocks are the two commands to begin with', () => {
   ]);
 });
 
-test('some block shows an exit code other than 0, and some a folder, JSON and a schema', () => {
+test('some block shows an exit code other than 0, and some each thing that furrow does', () => {
   expect(scripts.map(({ exitCode }) => exitCode)).toContain(1);
   const all = scripts.map(({ script }) => script).join('\n');
-  for (const part of ['--json', '--ndjson', 'furrow schema', '--files-from']) {
+  const parts = ['--json', '--ndjson', 'furrow schema', '--files-from', '--brief', '--scale'];
+  const desk = ['--common-level', '--against', '--save-motion', '.motion', 'furrow accept'];
+  for (const part of [
+    ...parts,
+    ...desk,
+    '--client',
+    '--cue',
+    'furrow profile',
+    'furrow completion',
+  ]) {
     expect(all).toContain(part);
   }
 });

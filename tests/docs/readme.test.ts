@@ -5,6 +5,8 @@ import { FINDING_IDS } from '../../src/model/forecast-types.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from '../../src/profile/profile-defaults.js';
 import { parseProfile } from '../../src/profile/profile-file.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { forecastSchema } from '../../src/report/forecast-schema.js';
+import { sideSchema } from '../../src/report/side-schema.js';
 import { runFurrow } from '../support/run-furrow.js';
 import { blocks, codeSpans, headings, prose, README, tableRows } from './markdown.js';
 
@@ -56,13 +58,48 @@ test('the table of exit codes has those that the help tells', () => {
   expect(shown).toEqual(told);
 });
 
-test('every option that is named exists', async () => {
-  const { stdout } = await runFurrow(['forecast', '--help']);
-  const known = new Set(stdout.match(/--[a-z][a-z-]*/g));
-  const spans = [...codeSpans(README), ...blocks(README, 'sh')].filter((text) => !/npm/.test(text));
-  const named = spans.flatMap((text) => text.match(/--[a-z][a-z-]*/g) ?? []);
-  expect(named.length).toBeGreaterThan(10);
-  expect(named.filter((option) => !known.has(option))).toEqual([]);
+describe('options', async () => {
+  const [forecast, ...others] = await Promise.all(
+    ['forecast', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
+  );
+  const known = new Set([forecast ?? [], ...others].flat());
+
+  test('every option that is named exists', () => {
+    const texts = [...codeSpans(README), ...blocks(README, 'sh')].filter(
+      (text) => !/npm/.test(text),
+    );
+    const named = texts.flatMap((text) => text.match(/--[a-z][a-z-]*/g) ?? []);
+    expect(named.length).toBeGreaterThan(10);
+    expect(named.filter((option) => !known.has(option))).toEqual([]);
+  });
+
+  test('the table of options has every one of forecast, and no other', () => {
+    const section = prose(README).split('## All options')[1]?.split(/^#/m)[0] ?? '';
+    const shown = tableRows(section).flatMap(
+      ([first = '']) => first.match(/--[a-z][a-z-]*/g) ?? [],
+    );
+    expect(new Set(shown)).toEqual(new Set(forecast?.filter((option) => option !== '--help')));
+  });
+
+  test('every option of any command is named', () => {
+    expect([...known].filter((option) => !codeSpans(README).join(' ').includes(option))).toEqual(
+      [],
+    );
+  });
+});
+
+async function optionsOf(command: string): Promise<string[]> {
+  const { stdout } = await runFurrow([command, '--help']);
+  return stdout.match(/(?<=^ +(?:-\w, )?)--[a-z][a-z-]*/gm) ?? [];
+}
+
+test('every field of a side in the JSON has its row, and no row has another', () => {
+  const section =
+    prose(README).split('The fields of a side;')[1]?.split('`furrow schema`')[0] ?? '';
+  const shown = tableRows(section).flatMap(([first = '']) => first.match(/\w+/g) ?? []);
+  expect(shown.filter((field) => field !== 'field')).toEqual(shown.slice(1));
+  expect(new Set(shown.slice(1))).toEqual(new Set(Object.keys(sideSchema.shape)));
+  for (const field of Object.keys(forecastSchema.shape)) expect(section).toContain(`\`${field}\``);
 });
 
 /** Each field with its default as a cell shows it; those of a disc for 12, 10 and 7 inches. */
