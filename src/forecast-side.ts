@@ -21,6 +21,8 @@ export interface Request {
   readonly keepMotion?: boolean;
   /** Reads the audio once more for its hash. */
   readonly hashAudio?: boolean;
+  /** Looks for a running order of a sheet's tracks that bends less. */
+  readonly order?: boolean;
 }
 
 /**

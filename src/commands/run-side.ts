@@ -44,6 +44,7 @@ export async function runSide(
       requestFor: (input) => ({
         levelDb: typeof input === 'string' ? 0 : input.levelDb,
         planner: options.planner,
+        order: options.order,
       }),
       told: (file) => file,
       outputs,

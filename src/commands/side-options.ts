@@ -4,7 +4,11 @@ import { checkTogether, forecastSchema } from './forecast-options.js';
 /** What the parser makes of the options of `side`. */
 const optionsSchema = forecastSchema
   .omit({ filesFrom: true, allowEmpty: true, against: true, cue: true, saveMotion: true })
-  .extend({ level: z.number().optional(), fromCues: z.string().optional() });
+  .extend({
+    level: z.number().optional(),
+    fromCues: z.string().optional(),
+    order: z.boolean().default(false),
+  });
 
 export type SideOptions = z.infer<typeof optionsSchema>;
 

@@ -15,7 +15,11 @@ export function addSide(program: Command, run: Run): void {
     .description('forecast sides of several tracks, as a side sheet has them')
     .argument('[sheet...]', 'side sheets: JSON with comments, see furrow schema sheet')
     .option('--from-cues <wav>', "write a sheet with the tracks that a WAV file's own marks make");
-  addFileOptions(addTellingOptions(addLatheOptions(command)));
+  addTellingOptions(addLatheOptions(command)).option(
+    '--order',
+    'with a running order that bends less; nothing is moved',
+  );
+  addFileOptions(command);
   addRunOptions(command)
     .addHelpText('after', HELP_EPILOGUE)
     .action(async (sheets: string[], options: unknown) => {

@@ -66,6 +66,7 @@ export function handSettings(
     }),
     tracks: placed.map(({ laid, starts }) => ({
       name: laid.name,
+      isPinned: laid.isPinned,
       fromSeconds: starts,
       untilSeconds: secondsOf(laid.stopFrame),
     })),

@@ -175,6 +175,20 @@ describe('furrow side', () => {
     });
   });
 
+  test('looks for a running order only where it is asked to, and moves nothing', async () => {
+    await withAlbum(async (_, sheet) => {
+      const sides = async (...more: string[]) => {
+        const { stdout } = await runInProcess(['side', ...QUIET, '--json', ...more, sheet]);
+        return forecastSchema.parse(JSON.parse(stdout)).sides;
+      };
+      const [plain, asked] = [await sides(), await sides('--order')];
+      expect(plain[0]).not.toHaveProperty('order');
+      expect(asked[0]?.order?.tracks.toSorted()).toEqual([0, 1]);
+      expect(asked[1]?.order).toBeNull();
+      expect(asked[0]?.tracks).toEqual(plain[0]?.tracks);
+    });
+  });
+
   test('without a sheet is wrong usage', async () => {
     const { stderr, exitCode } = await runInProcess(['side']);
     expect(exitCode).toBe(2);

@@ -26,8 +26,8 @@ describe('tracks', () => {
       ],
     });
     expect(hand.tracks).toEqual([
-      { name: 'one', fromSeconds: 0.5, untilSeconds: 3.5 },
-      { name: 'Ember Row', fromSeconds: 5.5, untilSeconds: 7.5 },
+      { name: 'one', isPinned: false, fromSeconds: 0.5, untilSeconds: 3.5 },
+      { name: 'Ember Row', isPinned: false, fromSeconds: 5.5, untilSeconds: 7.5 },
     ]);
     expect(frames).toBe(7.5 * 8000);
   });
