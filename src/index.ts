@@ -1,6 +1,9 @@
 export { createAnalyser, type MotionAnalyser } from './analysis/analyse.js';
+export type { FrameRange, FrameSource } from './analysis/frame-source.js';
 export type { EdgeWindow, MotionSummary, ProgramChecks, WallMotion } from './analysis/motion.js';
+export { readSoundHead, withSound } from './analysis/open-sound.js';
 export type { SampleFormat } from './analysis/sample-format.js';
+export type { OpenSound, SoundContainer, SoundFile } from './analysis/sound-file.js';
 export { readFrames } from './analysis/wav-blocks.js';
 export { type OpenWav, readWavHeader, type WavFile, withWav } from './analysis/wav-file.js';
 export { InputError, type InputErrorCode, OutputError, UsageError } from './errors.js';

@@ -1,6 +1,6 @@
 import { InputError } from '../errors.js';
 import { frameBytes, type SampleFormat } from './sample-format.js';
-import type { WavFile } from './wav-file.js';
+import type { LaidFrames } from './wav-file.js';
 
 /**
  * Largest magnitude that passes, full scale 1: 2^31, so that even floats on the scale of 32-bit
@@ -84,7 +84,7 @@ function firstUnfit(out: Float64Array, frames: number): number {
  * The error for a frame that `convertSamples` points at.
  * @param frame counted from the first of the file
  */
-export function badSample(file: WavFile, frame: number): InputError {
+export function badSample(file: LaidFrames, frame: number): InputError {
   const at = file.dataOffset + frame * frameBytes(file.format);
   const message = `${file.path}: byte ${at} (frame ${frame}): found a sample that is not a number,`;
   const remedy = 'mend the sound there or export the file again';

@@ -1,10 +1,16 @@
 import { InputError } from '../errors.js';
 import type { FrameRange } from './frame-source.js';
 import { frameBytes } from './sample-format.js';
-import type { OpenWav } from './wav-file.js';
-import { readInto } from './wav-source.js';
+import type { LaidFrames } from './wav-file.js';
+import { type ByteSource, readInto } from './wav-source.js';
 
 const DEFAULT_BLOCK_BYTES = 2 ** 20;
+
+/** An open file with frames in it. */
+interface OpenFrames {
+  readonly file: LaidFrames;
+  readonly source: ByteSource;
+}
 
 /**
  * The raw frames of a range, block by block, each of whole frames. Two buffers take turns, so that
@@ -14,7 +20,7 @@ const DEFAULT_BLOCK_BYTES = 2 ** 20;
  * An InputError `changed-while-read` if the file became shorter than its header was read with.
  */
 export async function* readFrames(
-  wav: OpenWav,
+  wav: OpenFrames,
   range: FrameRange = {},
 ): AsyncGenerator<Uint8Array<ArrayBuffer>, void, undefined> {
   const { file } = wav;
@@ -50,7 +56,7 @@ interface Read {
 }
 
 async function readBlock(
-  { file, source }: OpenWav,
+  { file, source }: OpenFrames,
   block: Uint8Array<ArrayBuffer>,
   frame: number,
 ): Promise<Read> {
@@ -63,7 +69,8 @@ async function readBlock(
   }
 }
 
-function shrunk(path: string, at: number): InputError {
+/** The error for a file that ends at a byte before which it was expected to go on. */
+export function shrunk(path: string, at: number): InputError {
   const message = `${path}: byte ${at}: found the end of the file, expected more frames`;
   const remedy = 'it became shorter while it was read: wait until it is written, then try again';
   return new InputError(path, 'changed-while-read', `${message}; ${remedy}`);

@@ -19,6 +19,9 @@ export interface WavFile {
   readonly truncated: boolean;
 }
 
+/** Frames that lie in a file as they are. */
+export type LaidFrames = Pick<WavFile, 'path' | 'format' | 'frames' | 'dataOffset'>;
+
 /** A WAV file whose header is read and which is still open for `readFrames`. */
 export interface OpenWav {
   readonly file: WavFile;
@@ -31,7 +34,12 @@ export interface OpenWav {
  * 8 to 192 kHz. Anything else is an InputError that says where and why. Only chunk heads are read.
  */
 export async function withWav<T>(path: string, use: (wav: OpenWav) => Promise<T>): Promise<T> {
-  return await withSource(path, async (source) => use({ source, file: await readHeader(source) }));
+  return await withSource(path, async (source) => use(await openWav(source)));
+}
+
+/** The same of a file that is open already. */
+export async function openWav(source: ByteSource): Promise<OpenWav> {
+  return { source, file: await readHeader(source) };
 }
 
 /** The header alone. */

@@ -13,8 +13,8 @@ export interface WavFormat {
 export const FORMAT_BYTES = 40;
 const SHORTEST_FORMAT = 16;
 
-const LOWEST_RATE = 8000;
-const HIGHEST_RATE = 192_000;
+export const LOWEST_RATE = 8000;
+export const HIGHEST_RATE = 192_000;
 
 /**
  * Reads the `fmt ` chunk: tag, channels, rate, bytes a second, block align, bits, and for
@@ -53,7 +53,7 @@ function shortFormat(length: number): Omit<WavFault, 'at'> {
   };
 }
 
-function badChannels(channels: number): Omit<WavFault, 'at'> {
+export function badChannels(channels: number): Omit<WavFault, 'at'> {
   return {
     code: 'bad-channels',
     found: `${channels} channels`,
@@ -62,7 +62,7 @@ function badChannels(channels: number): Omit<WavFault, 'at'> {
   };
 }
 
-function badRate(sampleRate: number): Omit<WavFault, 'at'> {
+export function badRate(sampleRate: number): Omit<WavFault, 'at'> {
   return {
     code: 'bad-rate',
     found: `a sample rate of ${sampleRate} Hz`,

@@ -10,11 +10,14 @@ export interface ClientFailure {
 export function clientFailure({ code }: Failure): ClientFailure {
   switch (code) {
     case 'not-wav':
-      return { problem: 'This is not a WAV file.', instead: 'a WAV file.' };
+    case 'not-aiff':
+    case 'not-flac':
+      return { problem: 'This is not a WAV file, nor AIFF or FLAC.', instead: 'a WAV file.' };
     case 'bad-header':
     case 'no-format':
     case 'no-data':
     case 'bad-sample':
+    case 'sound-damaged':
       return { problem: 'The file is damaged.', instead: 'the file exported anew.' };
     case 'bad-encoding':
       return {
