@@ -1,4 +1,5 @@
 import type { MotionSummary, ProgramChecks } from './analysis/motion.js';
+import type { SoundContainer } from './analysis/sound-file.js';
 import type { SideForecast } from './model/forecast-types.js';
 import type { HandSettings } from './model/side-plan-input.js';
 import type { Settings } from './settings.js';
@@ -8,7 +9,7 @@ import type { Hertz, Seconds } from './units.js';
 export interface SourceFile {
   /** As the user gave it, or below what was given; never made absolute. */
   readonly path: string;
-  readonly container: 'RIFF' | 'RF64' | 'BW64';
+  readonly container: SoundContainer;
   readonly encoding: 'pcm' | 'float';
   readonly bitDepth: number;
   readonly sampleRate: Hertz;

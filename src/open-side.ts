@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
 import type { FrameSource } from './analysis/frame-source.js';
+import { withSound } from './analysis/open-sound.js';
 import { frameBytes } from './analysis/sample-format.js';
-import { type WavFile, withWav } from './analysis/wav-file.js';
-import { wavFrames } from './analysis/wav-frames.js';
+import type { SoundFile } from './analysis/sound-file.js';
 import type { SourceFile } from './forecast-result.js';
 import type { SourceFacts } from './model/forecast-types.js';
 import type { HandSettings } from './model/side-plan-input.js';
@@ -36,15 +36,15 @@ export async function withSide<T>(
   use: (side: OpenSide) => Promise<T>,
 ): Promise<T> {
   if (typeof input === 'string') {
-    return await withWav(input, async (wav) => {
-      const { format, truncated } = wav.file;
+    return await withSound(input, async ({ file, source, bytesPerFrame }) => {
+      const { format, truncated } = file;
       return await use({
         name: basename(input),
-        source: wavFrames(wav),
-        sources: [sourceOf(wav.file)],
+        source,
+        sources: [sourceOf(file)],
         facts: { sampleRate: format.sampleRate, channels: format.channels, truncated },
         analysed: settings,
-        bytesPerFrame: frameBytes(format),
+        bytesPerFrame,
       });
     });
   }
@@ -77,6 +77,6 @@ function openProgram(side: ProgramSide, source: FrameSource): OpenSide {
   };
 }
 
-function sourceOf({ path, container, format, frames }: WavFile | TrackFile): SourceFile {
+function sourceOf({ path, container, format, frames }: SoundFile | TrackFile): SourceFile {
   return { path, container, ...format, frames, durationSeconds: frames / format.sampleRate };
 }

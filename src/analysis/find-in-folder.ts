@@ -7,10 +7,11 @@ import { isSideName, oneEachSide } from './side-names.js';
 import { accessError } from './wav-access-error.js';
 
 /**
- * The WAV files and saved motions of a folder and its subfolders, whatever the case of `.wav` and
- * `.motion`, in natural order; of a side that lies there as both, only the WAV file. Hidden ones are left out: desktops keep sidecars of the same name there. Links to files are
- * taken, links to folders are not followed. Pipes and the like of that name are taken: that they
- * cannot be read should not go unsaid.
+ * The files of sound and saved motions of a folder and its subfolders, whatever the case of `.wav`,
+ * `.aif`, `.aiff`, `.aifc`, `.flac` and `.motion`, in natural order; of a side that lies there as
+ * sound and as motion, only the sound. Hidden ones are left out: desktops keep sidecars of the same
+ * name there. Links to files are taken, links to folders are not followed. Pipes and the like of
+ * that name are taken: that they cannot be read should not go unsaid.
  * @param folder as it is to stand in the results, relative to `cwd`
  * @returns files, and a failure for each subfolder that cannot be read; empty if there is nothing
  */

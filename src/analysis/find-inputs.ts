@@ -15,9 +15,9 @@ export interface FindOptions {
 
 /**
  * The inputs that the arguments name, in their order, each file once.
- * A file is taken as it is; a folder gives its WAV files and saved motions, deep, in natural order
- * (2.wav before 10.wav); what exists is never a pattern. What does not exist but reads as a pattern gives the
- * files it matches. A pattern that matches none is a UsageError; a path that is not there is an
+ * A file is taken as it is; a folder gives its files of sound and saved motions, deep, in natural
+ * order (2.wav before 10.wav); what exists is never a pattern. What does not exist but reads as a
+ * pattern gives the files it matches. A pattern that matches none is a UsageError; a path that is not there is an
  * entry of the result.
  */
 export async function findInputs(

@@ -10,7 +10,7 @@ import { accessError, systemNameOf } from './wav-access-error.js';
 /**
  * The files that a pattern matches, in natural order; upper and lower case are alike, hidden files
  * are left out, folders never match, links to folders are not followed. Of a side that is matched as
- * a WAV file and as a saved motion, only the WAV file is taken.
+ * sound and as a saved motion, only the sound is taken.
  * A pattern that matches nothing, or cannot be one, is a UsageError.
  */
 export async function findMatches(pattern: string, cwd: string): Promise<FoundInput[]> {

@@ -8,7 +8,7 @@ export function isMotion(bytes: Uint8Array): boolean {
 
 /**
  * Whether a file is to be read as a saved motion. What it begins with decides; its name does only
- * where it begins neither as a motion file nor as a WAV file, so that a damaged one is called that.
+ * where it begins neither as a motion file nor as a sound file, so that a damaged one is called that.
  * @throws InputError if it cannot be read
  */
 export async function isMotionFile(path: string): Promise<boolean> {
@@ -16,6 +16,6 @@ export async function isMotionFile(path: string): Promise<boolean> {
     const first = await readBytes(source, 0, MAGIC.length);
     if (isMotion(first)) return true;
     const isNamedSo = path.toLowerCase().endsWith(MOTION_EXTENSION);
-    return isNamedSo && !/^(RIFF|RF64|BW64)/.test(Buffer.from(first).toString('latin1'));
+    return isNamedSo && !/^(RIFF|RF64|BW64|FORM|fLaC)/.test(Buffer.from(first).toString('latin1'));
   });
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SOUND_CONTAINERS } from '../analysis/sound-file.js';
 import { COLUMNS } from './motion-columns.js';
 import { MOST_FILE_BYTES, MOST_QUARTERS } from './motion-layout.js';
 
@@ -6,7 +7,7 @@ const positive = z.number().positive();
 const channels = z.tuple([z.number(), z.number()]).readonly();
 /** In the order in which a forecast from audio has them, so that its JSON is the same. */
 const sourceSchema = z.strictObject({
-  container: z.enum(['RIFF', 'RF64', 'BW64']),
+  container: z.enum(SOUND_CONTAINERS),
   encoding: z.enum(['pcm', 'float']),
   bitDepth: z.int().positive(),
   channels: z.literal([1, 2]),

@@ -1,8 +1,10 @@
 import { z } from 'zod';
+import { SOUND_CONTAINERS } from '../analysis/sound-file.js';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { profileSchema } from '../profile/profile-schema.js';
 import { comparisonSchema } from './comparison-schema.js';
 import { findingSchema } from './finding-schema.js';
+import { handSchema } from './hand-schema.js';
 import {
   db,
   duration,
@@ -23,7 +25,7 @@ import { orderSchema, trackSchema } from './track-schema.js';
 
 const sourceSchema = z.strictObject({
   path: z.string(),
-  container: z.enum(['RIFF', 'RF64', 'BW64']),
+  container: z.enum(SOUND_CONTAINERS),
   encoding: z.enum(['pcm', 'float']),
   bitDepth: z.int(),
   sampleRate: z.number(),
@@ -145,6 +147,7 @@ export const sideSchema = z.strictObject({
     .array(voidAcceptanceSchema)
     .describe('What the house had accepted and counts all the same.'),
   against: comparisonSchema.optional().describe('With --against only.'),
+  hand: handSchema.optional().describe('Of a side of a sheet only: what is set by hand.'),
   tracks: z
     .array(trackSchema)
     .optional()

@@ -76,6 +76,33 @@ describe('files and folders', () => {
     expect(new Set(await found(['lp/**'], options))).toEqual(new Set(sides));
   });
 
+  test('a folder gives AIFF and FLAC files as well, whatever their case; two of one name are two', async () => {
+    const options = await folderOf(
+      'lp/1.aif',
+      'lp/2.AIFF',
+      'lp/3.aifc',
+      'lp/4.Flac',
+      'lp/5.flac',
+      'lp/5.wav',
+      'lp/6.aiff.motion',
+      'lp/6.aiff',
+      'lp/7.flac',
+      'lp/7.motion',
+      'lp/8.mp3',
+      'lp/9.aifff',
+    );
+    expect(await found(['lp'], options)).toEqual([
+      'lp/1.aif',
+      'lp/2.AIFF',
+      'lp/3.aifc',
+      'lp/4.Flac',
+      'lp/5.flac',
+      'lp/5.wav',
+      'lp/6.aiff',
+      'lp/7.flac',
+    ]);
+  });
+
   test('a motion beside its WAV is taken when it is named, or matched without it', async () => {
     const options = await folderOf('1.wav', '1.motion', '2.wav', '2.wav.motion');
     expect(await found(['1.motion', '1.wav'], options)).toEqual(['1.motion', '1.wav']);
