@@ -1,9 +1,9 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { SideForecast } from '../model/forecast-types.js';
-import { MIL } from '../units.js';
-import { fixed, frequencyText, lengthText, levelText, type Units } from './length-text.js';
+import { fixed, frequencyText, levelText, type Units } from './length-text.js';
 import { safePitchText } from './safe-pitch-text.js';
-import { type SetUp, setUp } from './set-up.js';
+import { type SetUp, setUp, startOf } from './set-up.js';
+import { widthText } from './width-text.js';
 
 /**
  * What to dial in, as a sentence; where that is not what was planned, why; and if no level holds,
@@ -53,8 +53,9 @@ function levelNote({ forecast }: ForecastedFile, { levelDb }: SetUp): string[] {
 }
 
 /** What the steps of the controls make different from what was planned. */
-function stepNotes({ settings }: ForecastedFile, set: SetUp, units: Units): string[] {
-  const { basePitch, pitchStep, ellipticalHz } = settings;
+function stepNotes(file: ForecastedFile, set: SetUp, units: Units): string[] {
+  const { pitchStep, ellipticalHz } = file.settings;
+  const { basePitch } = startOf(file);
   const isWider = set.basePitch > basePitch * (1 + 1e-9);
   const isOther = ellipticalHz !== null && set.ellipticalHz !== ellipticalHz;
   return [
@@ -70,12 +71,6 @@ function stepNotes({ settings }: ForecastedFile, set: SetUp, units: Units): stri
         ]
       : []),
   ];
-}
-
-/** In mil always; mils are what width is spoken in. */
-function widthText(width: number, units: Units): string {
-  const mil = `${fixed(width / MIL, 2)} mil`;
-  return units === 'us' ? mil : `${mil} (${lengthText(width, units)})`;
 }
 
 /** A level with as many digits as its step has, so that a quarter of a decibel stays one. */

@@ -21,14 +21,26 @@ export interface SetUp {
  *   lifts, so neither side is safe; `depthTolerance` covers what setting it leaves.
  * - Elliptical: rounded up to a position, see safeCorner.
  */
-export function setUp({ settings, forecast }: ForecastedFile): SetUp {
+export function setUp(file: ForecastedFile): SetUp {
+  const { settings, forecast } = file;
+  const { basePitch, width } = startOf(file);
   const recommended = forecast.headroom.recommendedDb ?? Number.POSITIVE_INFINITY;
   return {
     levelDb: floorToStep(Math.min(forecast.levelDb, recommended), settings.levelStep),
-    basePitch: ceilToStep(settings.basePitch, settings.pitchStep),
-    width: settings.baseWidth,
-    meterReading: meterReading(settings.depthMeter, settings.baseWidth),
+    basePitch: ceilToStep(basePitch, settings.pitchStep),
+    width,
+    meterReading: meterReading(settings.depthMeter, width),
     ellipticalHz: safeCorner(settings.ellipticalHz, settings.ellipticalSteps),
+  };
+}
+
+/** Base pitch and width at the first sample: the profile's, or what a sheet sets from there on. */
+export function startOf({ settings, forecast: { hand } }: ForecastedFile) {
+  const pitch = hand?.basePitch.findLast(({ fromSeconds }) => fromSeconds <= 0);
+  const width = hand?.baseWidth.findLast(({ fromSeconds }) => fromSeconds <= 0);
+  return {
+    basePitch: pitch?.pitch ?? settings.basePitch,
+    width: width?.width ?? settings.baseWidth,
   };
 }
 

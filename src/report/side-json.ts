@@ -5,6 +5,7 @@ import type { ChannelHeadLoad, Headroom, HotSpot } from '../model/forecast-types
 import { settingsToJson } from '../profile/settings-to-json.js';
 import { comparisonToJson } from './comparison-json.js';
 import { findingToJson } from './finding-json.js';
+import { handToJson } from './hand-json.js';
 import {
   amplitudeDb,
   powerDb,
@@ -63,6 +64,7 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
     ),
     voidAcceptances: (file.voidAcceptances ?? []).map(voidAcceptanceToJson),
     ...(file.against === undefined ? {} : { against: comparisonToJson(file.against, settings) }),
+    ...(forecast.hand === undefined ? {} : { hand: handToJson(forecast.hand) }),
     ...(forecast.tracks === undefined ? {} : { tracks: forecast.tracks.map(trackToJson) }),
     ...(forecast.order === undefined
       ? {}

@@ -3,6 +3,7 @@ import type { ForecastedFile } from '../forecast-result.js';
 import { asciiText } from './ascii-text.js';
 import { chart } from './chart.js';
 import { findingList } from './finding-list.js';
+import { handText } from './hand-text.js';
 import { headLoadText } from './head-load-text.js';
 import { headroomText } from './headroom-text.js';
 import { hotSpotTable } from './hot-spot-table.js';
@@ -48,6 +49,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
   const name = paint.bold(safeText(file.name));
   const top = [
     ...wrap(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, ''),
+    ...wrap(handText(file, units)),
     ...wrap(verdictText(file, paint)),
     ...wrap(programLengthText(file, units)),
     ...wrap([levelsText(file), headroomText(file)].filter((text) => text !== '').join(' ')),

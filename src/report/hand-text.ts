@@ -1,0 +1,57 @@
+import type { ForecastedFile } from '../forecast-result.js';
+import type { HandBand } from '../model/side-plan-input.js';
+import type { Settings } from '../settings.js';
+import type { MetresPerTurn, Seconds } from '../units.js';
+import { fixed, largeLengthText, type Units } from './length-text.js';
+import { timeText } from './place-text.js';
+import { safePitchText } from './safe-pitch-text.js';
+import { ceilToStep, meterReading } from './set-up.js';
+import { widthText } from './width-text.js';
+
+/**
+ * What the operator does by hand while the side is cut, each in time order; what holds from the
+ * first sample on is dialled in before. Empty where there is nothing to do.
+ */
+export function handText({ forecast, settings }: ForecastedFile, units: Units): string {
+  const { basePitch = [], baseWidth = [], bands = [] } = forecast.hand ?? {};
+  const clock = (at: Seconds) => clockText(at, settings);
+  const pitch = (wanted: MetresPerTurn) => {
+    const dialled = ceilToStep(wanted, settings.pitchStep);
+    return safePitchText(dialled, settings.pitchStep, units);
+  };
+  const parts = [
+    ...basePitch
+      .filter(isLater)
+      .map((step) => `base pitch ${pitch(step.pitch)} from ${clock(step.fromSeconds)}`),
+    ...baseWidth.filter(isLater).map(({ width, fromSeconds }) => {
+      const reading = meterReading(settings.depthMeter, width);
+      const meter = reading === null ? '' : `, depth meter ${Number(fixed(reading, 2))},`;
+      return `groove ${widthText(width, units)}${meter} from ${clock(fromSeconds)}`;
+    }),
+    ...bandTexts(bands, settings, units),
+  ];
+  return parts.length === 0 ? '' : `By hand: ${parts.join('; ')}.`;
+}
+
+function isLater({ fromSeconds }: { readonly fromSeconds: Seconds }): boolean {
+  return fromSeconds > 0;
+}
+
+/** Bands of one pitch in one. */
+function bandTexts(bands: readonly HandBand[], settings: Settings, units: Units): string[] {
+  const pitches = [...new Set(bands.map(({ pitch }) => pitch))];
+  return pitches.map((pitch) => {
+    const times = bands
+      .filter((band) => band.pitch === pitch)
+      .map(({ fromSeconds, untilSeconds }) => {
+        const lasts = (untilSeconds - fromSeconds) / settings.speedFactor;
+        return `${clockText(fromSeconds, settings)} for ${Number(fixed(lasts, 2))} s`;
+      });
+    return `markers of ${largeLengthText(pitch, units)} a turn at ${times.join(', ')}`;
+  });
+}
+
+/** Program time, at half speed the lathe's too. */
+function clockText(at: Seconds, { speedFactor }: Settings): string {
+  return speedFactor === 1 ? timeText(at) : `${timeText(at)} (lathe ${timeText(at / speedFactor)})`;
+}
