@@ -78,6 +78,22 @@ describe.each([-3, 0, 3])('grooves under the microscope at %d dB', (levelDb) => 
     expect(least - (spot?.land ?? Number.NaN)).toBeWithin(0.5e-6, 0.6e-6, 0);
   });
 
+  test('leave inside this turn what the next turn finds outside it', () => {
+    const later = grooveEdges(
+      { side, executed, motion, settings },
+      edgesAround(middle + TURN, bin / 2),
+    );
+    const [thisTurn, next] = later.grooves;
+    if (here === undefined || inside === undefined) throw new Error('no grooves');
+    if (thisTurn === undefined || next === undefined) throw new Error('no grooves');
+    const shift = Math.round((later.atSeconds - TURN - grooves.atSeconds) * 96_000);
+    for (let sample = 0; sample < later.count; sample++) {
+      const seen = landBetween(here, inside, sample + shift);
+      // Float32 edges, read at places that are rounded to samples.
+      expect(seen).toBeWithin(landBetween(thisTurn, next, sample), 0.1e-6, 0);
+    }
+  });
+
   test('have their tightest place where the land is least', () => {
     if (outside === undefined || here === undefined) throw new Error('no grooves');
     const all = [...Array(grooves.count).keys()].map((at) => landBetween(outside, here, at));

@@ -7,6 +7,7 @@ import type { Settings } from '../../../../src/settings.js';
 import { emptyMotion } from '../../../support/empty-motion.js';
 import { SOUND_SOURCE, settingsWith } from '../../../support/model-settings.js';
 import { closeBrowser, needBrowser } from '../browser/open-page.js';
+import { countOvercut } from './harness/count-overcut.js';
 import type { HarnessData } from './harness/harness-data.js';
 import { sharedSide } from './harness/invented-side.js';
 import { withHarness } from './harness/with-harness.js';
@@ -77,6 +78,18 @@ test.each(SIDES)(
     });
   },
 );
+
+test('one overcut in a side of twenty minutes is seen: three pixels tall in the warning ink', async () => {
+  const motion = emptyMotion(1200);
+  motion.approach[10_000] = 40e-6;
+  motion.approachLoose[10_000] = 40e-6;
+  const data = { ...sideOf(motion, { executes: 'fixed' }), units: 'metric' } as const;
+  await withHarness(data, async (page) => {
+    // A turn has 64 columns; what is beside the plot is not of it.
+    const column = (1248 - 2 * 66) / 64;
+    expect(await countOvercut(page)).toBeWithin(3 * column, 4, 0);
+  });
+});
 
 test('an hour of music is drawn anew in a second, the four pictures together', async () => {
   const [, , , hour] = SIDES;

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
 import { forecastSide } from '../../../../src/model/forecast-model.js';
 import { closeBrowser, needBrowser, type OpenOptions } from '../browser/open-page.js';
+import { countOvercut } from './harness/count-overcut.js';
 import type { HarnessData } from './harness/harness-data.js';
 import { sharedSide } from './harness/invented-side.js';
 import { withHarness } from './harness/with-harness.js';
@@ -42,27 +43,16 @@ async function axisTimes(page: Page): Promise<number[]> {
 }
 
 describe('the side unrolled', () => {
-  /** Pixels of the warning ink in the light scheme: dark red, which no other ink there is. */
-  const countOvercut = `(() => {
-    const data = harness.pixels();
-    let count = 0;
-    for (let at = 0; at < data.length; at += 4) {
-      const [red, green] = [data[at], data[at + 1]];
-      if (data[at + 3] === 255 && red > 50 && green < 50 && red - green > 30) count += 1;
-    }
-    return count;
-  })()`;
-
   test.each([
     { width: 1280, height: 900 },
     { width: 390, height: 800 },
   ])('has the warning ink where turns overlap and nowhere else, at $width px', async (size) => {
     await withPictures(async (page, data) => {
       expect(forecastOf(data).fixed.landMin).toBeLessThan(0);
-      expect(await page.evaluate(countOvercut)).toBeGreaterThan(20);
+      expect(await countOvercut(page)).toBeGreaterThan(20);
       await page.evaluate('harness.update(-12)');
       expect(forecastOf({ ...data, levelDb: -12 }).fixed.landMin).toBeGreaterThan(0);
-      expect(await page.evaluate(countOvercut)).toBe(0);
+      expect(await countOvercut(page)).toBe(0);
     }, size);
   });
 
@@ -206,6 +196,33 @@ describe('under the microscope', () => {
       for (const kind of ['.tip', '.view .tolerated', '.view .land.overcut']) {
         expect(await page.locator(`#underTheMicroscope ${kind}`).count()).toBeGreaterThan(0);
       }
+    });
+  });
+});
+
+describe('a side of several tracks', () => {
+  const NAME = '<script>top.ran = 1</script> & "second" – a long name for a short track';
+  const hand = {
+    basePitch: [],
+    baseWidth: [],
+    bands: [{ fromSeconds: 14.2, untilSeconds: 14.8, pitch: 1.5e-3 }],
+    tracks: [
+      { name: 'First', fromSeconds: 0, untilSeconds: 14 },
+      { name: NAME, fromSeconds: 15, untilSeconds: 30 },
+    ],
+  };
+
+  test('has them named in the pictures, whatever their names hold, and its bands on the disc', async () => {
+    const data = await invented();
+    await withHarness({ ...data, hand }, async (page) => {
+      expect(await page.locator('#sideUnrolled .track').allTextContents()).toEqual(['First', NAME]);
+      const along = page.locator('#alongTheSide .marks .track');
+      expect(await along.first().locator('title').textContent()).toBe('First');
+      expect(await along.last().locator('title').textContent()).toBe(NAME);
+      expect(await page.locator('#discFromAbove circle.band').count()).toBe(1);
+      await page.evaluate('harness.show(16)');
+      expect(await page.locator('#sideUnrolled .readout').textContent()).toContain(NAME);
+      expect(await page.evaluate('globalThis.ran')).toBeUndefined();
     });
   });
 });

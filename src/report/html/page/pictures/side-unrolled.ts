@@ -5,7 +5,7 @@ import { binStart } from '../../../../model/planned-side.js';
 import type { MakePicture, PageSide } from '../page-side.js';
 import { readInk } from './paint/ink.js';
 import { onNewLook } from './paint/on-new-look.js';
-import { placeWords, quarterAt, wholeSpan } from './paint/place.js';
+import { placeLines, quarterAt, wholeSpan } from './paint/place.js';
 import { placeOfKey } from './paint/place-keys.js';
 import { isPrinting } from './paint/printed.js';
 import { html, setAttributes, svg } from './paint/svg.js';
@@ -14,6 +14,7 @@ import { type LandGrid, landGrid } from './unrolled/land-grid.js';
 import { landTone } from './unrolled/land-tone.js';
 import { paintLand } from './unrolled/paint-land.js';
 import { toneLegend } from './unrolled/tone-legend.js';
+import { trackLines } from './unrolled/track-lines.js';
 import { unrolledCursor } from './unrolled/unrolled-cursor.js';
 import { unrolledLabels } from './unrolled/unrolled-labels.js';
 import {
@@ -53,9 +54,7 @@ export const sideUnrolled: MakePicture = (document, events) => {
     overlay,
   );
   const legend = html(document, 'div', { class: 'legend' });
-  const readout = html(document, 'p', { class: 'readout' });
-  const foot = html(document, 'div', { class: 'foot' }, legend, readout);
-  const element = html(document, 'div', { class: 'picture side-unrolled' }, surface, foot);
+  const element = html(document, 'div', { class: 'picture side-unrolled' }, surface, legend);
 
   let page: PageSide | null = null;
   let shown: Shown | null = null;
@@ -76,6 +75,7 @@ export const sideUnrolled: MakePicture = (document, events) => {
     setAttributes(overlay, { viewBox: `0 0 ${layout.width} ${layout.height}` });
     labels.replaceChildren(
       ...unrolledLabels(document, page, grid, layout),
+      ...trackLines(document, page, grid, layout),
       ...hotSpotBadges(document, page, grid, layout),
     );
     legend.replaceChildren(toneLegend(document, tone, page.units));
@@ -90,16 +90,15 @@ export const sideUnrolled: MakePicture = (document, events) => {
     const at = cursorAt ?? 0;
     const atBin = bin ?? Math.floor(quartersIn(shown.page.side, at) * BINS_PER_QUARTER + 1e-6);
     const left = land[atBin] ?? shown.page.executed.land[quarterAt(shown.page, at)] ?? Number.NaN;
-    const words = placeWords(shown.page, at, left);
+    const lines = placeLines(shown.page, at, left);
     setAttributes(surface, {
       'aria-valuemin': from.toFixed(3),
       'aria-valuemax': until.toFixed(3),
       'aria-valuenow': at.toFixed(3),
-      'aria-valuetext': words,
+      'aria-valuetext': lines.join(' · '),
     });
-    readout.textContent = cursorAt === null ? '' : words;
     cursor.replaceChildren(
-      ...(cursorAt === null ? [] : unrolledCursor(document, grid, layout, atBin)),
+      ...(cursorAt === null ? [] : unrolledCursor(document, grid, layout, atBin, lines)),
     );
   };
 

@@ -1,5 +1,6 @@
 import type { MotionSummary } from '../../../../../src/analysis/motion.js';
 import type { SourceFacts } from '../../../../../src/model/forecast-types.js';
+import type { HandSettings } from '../../../../../src/model/side-plan-input.js';
 import type { HotSpotEdges } from '../../../../../src/report/html/page/page-side.js';
 import type { Planner, Settings } from '../../../../../src/settings.js';
 
@@ -13,6 +14,7 @@ export interface HarnessData {
   readonly planner: Planner;
   readonly units: 'metric' | 'us';
   readonly microscope: readonly (HotSpotEdges | null)[];
+  readonly hand?: HandSettings;
 }
 
 const ROWS = { Float64Array, Float32Array, Int16Array, Uint32Array };

@@ -1,6 +1,7 @@
 import { forecastSide } from '../../../../../src/model/forecast-model.js';
 import { planSide } from '../../../../../src/model/plan.js';
 import { plannedSide } from '../../../../../src/model/planned-side.js';
+import { NOTHING_BY_HAND } from '../../../../../src/model/side-plan-input.js';
 import { verify } from '../../../../../src/model/verify.js';
 import type { PageSide } from '../../../../../src/report/html/page/page-side.js';
 import { alongTheSide } from '../../../../../src/report/html/page/pictures/along-the-side.js';
@@ -63,8 +64,8 @@ function pixels(left = 0, top = 0, width?: number, height?: number): Uint8Clampe
 }
 
 function pageSide(data: HarnessData): PageSide {
-  const { settings, motion, levelDb, planner, source } = data;
-  const side = plannedSide(motion, settings);
+  const { settings, motion, levelDb, planner, source, hand = NOTHING_BY_HAND } = data;
+  const side = plannedSide(motion, settings, null, hand);
   const verified = (by: typeof planner) => verify(side, planSide(side, by, levelDb));
   const machine = verified('machine');
   const plan = verified(planner);
@@ -77,7 +78,7 @@ function pageSide(data: HarnessData): PageSide {
     machine,
     plan,
     executed,
-    forecast: forecastSide(motion, settings, { levelDb, planner, source }),
+    forecast: forecastSide(motion, settings, { levelDb, planner, source, hand }),
     units: data.units,
     microscope: data.microscope,
   };

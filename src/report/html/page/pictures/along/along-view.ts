@@ -7,6 +7,7 @@ import { type PanelView, panelView } from './panel-view.js';
 import type { Panel } from './panels.js';
 import { MARKS_HEIGHT, placeMarks } from './place-marks.js';
 import { AXIS_HEIGHT, timeAxis } from './time-axis.js';
+import { trackMarks, trackRoom } from './track-marks.js';
 import type { Span } from './view-span.js';
 
 const NARROW = 600;
@@ -44,8 +45,11 @@ export function alongView(
   return {
     frame,
     view,
-    panels: panels.map((panel) => panelView(document, panel, view, frame, page.units)),
-    marks: strip('marks', MARKS_HEIGHT, placeMarks(document, page, view, frame, go)),
+    panels: panels.map((panel) => panelView(document, panel, view, frame, page)),
+    marks: strip('marks', trackRoom(page) + MARKS_HEIGHT, [
+      ...trackMarks(document, page, view, frame),
+      ...placeMarks(document, page, view, frame, go),
+    ]),
     axis: strip('time-axis', AXIS_HEIGHT, timeAxis(document, page, view, frame)),
     overview: html(
       document,

@@ -1,9 +1,10 @@
-import type { Units } from '../../../../length-text.js';
+import type { PageSide } from '../../page-side.js';
 import { html, svg } from '../paint/svg.js';
 import { type ColumnExtremes, columnExtremes, heldValue } from './column-extremes.js';
 import { betweenPath, envelopePath } from './column-paths.js';
 import { type PlotFrame, panelAxis, panelHeight, panelTitle } from './panel-axis.js';
 import type { Panel, PanelLine } from './panels.js';
+import { trackHairs } from './track-marks.js';
 import type { Span } from './view-span.js';
 
 /**
@@ -28,8 +29,9 @@ export function panelView(
   panel: Panel,
   view: Span,
   frame: PlotFrame,
-  units: Units,
+  page: PageSide,
 ): PanelView {
+  const { units } = page;
   const height = panelHeight(panel, frame);
   const total = height + 2 * EDGE;
   const [low, high] = panel.domain;
@@ -44,6 +46,7 @@ export function panelView(
     'svg',
     { viewBox: `0 0 ${frame.width} ${total}`, 'aria-hidden': 'true' },
     ...panelAxis(document, panel, frame, yOf, units),
+    ...trackHairs(document, page, view, frame, total),
     ...areas(document, panel, extremes, frame, yOf),
     ...limitLines(document, panel, frame, yOf),
     // What is cut lies over what would be.

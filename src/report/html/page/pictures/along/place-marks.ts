@@ -4,6 +4,7 @@ import { lengthText } from '../../../../length-text.js';
 import type { PageSide } from '../../page-side.js';
 import { svg } from '../paint/svg.js';
 import type { PlotFrame } from './panel-axis.js';
+import { trackRoom } from './track-marks.js';
 import type { Span } from './view-span.js';
 
 /** Findings nearer to one another than this share a mark, CSS pixels. */
@@ -15,7 +16,9 @@ const GLYPHS: Readonly<Record<Severity, string>> = {
   caution: 'M-5 4L0 -5L5 4Z',
   note: 'M-2 0A2 2 0 1 0 2 0A2 2 0 1 0 -2 0Z',
 };
-export const MARKS_HEIGHT = 44;
+export const MARKS_HEIGHT = 46;
+/** From one number to the next. */
+const BADGE = 18;
 const FINDINGS_Y = 12;
 const HOT_SPOTS_Y = 33;
 
@@ -35,27 +38,41 @@ export function placeMarks(
   const xOf = (at: number) =>
     frame.left + ((at - view.from) / (view.until - view.from)) * frame.plotWidth;
   const isShown = (at: number) => at >= view.from && at <= view.until;
+  const down = trackRoom(page);
+  const spots = page.forecast.hotSpots
+    .flatMap(({ atSeconds, land }, rank) => (isShown(atSeconds) ? [{ atSeconds, land, rank }] : []))
+    .sort((one, other) => one.atSeconds - other.atSeconds);
+  const places = spread(
+    spots.map(({ atSeconds }) => xOf(atSeconds)),
+    frame,
+  );
   return [
     ...clustersOf(page.forecast.findings, xOf, isShown).map((cluster) =>
-      findingMark(document, page, cluster, go),
+      findingMark(document, page, cluster, down + FINDINGS_Y, go),
     ),
-    ...[...page.forecast.hotSpots.entries()].reverse().flatMap(([rank, spot]) => {
-      if (!isShown(spot.atSeconds)) return [];
-      const title = `Hot spot ${rank + 1}: land ${lengthText(spot.land, page.units)}`;
+    ...spots.flatMap(({ atSeconds, land, rank }, which) => {
+      const [x, y] = [places[which] ?? xOf(atSeconds), down + HOT_SPOTS_Y];
+      const title = `Hot spot ${rank + 1}: land ${lengthText(land, page.units)}`;
       const mark = svg(
         document,
         'g',
-        {
-          class: 'badge mark',
-          transform: `translate(${xOf(spot.atSeconds).toFixed(1)} ${HOT_SPOTS_Y})`,
-        },
+        { class: 'badge mark', transform: `translate(${x.toFixed(1)} ${y})` },
         svg(document, 'title', {}, title),
+        svg(document, 'line', { x1: 0, y1: 0, x2: (xOf(atSeconds) - x).toFixed(1), y2: 11 }),
         svg(document, 'circle', { class: 'disc', r: 8 }),
         svg(document, 'text', { y: 4, 'text-anchor': 'middle' }, String(rank + 1)),
       );
-      return [clickable(mark, () => go(spot.atSeconds))];
+      return [clickable(mark, () => go(atSeconds))];
     }),
   ];
+}
+
+/** The same places in order, none nearer to the next than a badge is wide, within the plot. */
+function spread(places: readonly number[], { left, plotWidth }: PlotFrame): number[] {
+  const apart: number[] = [];
+  for (const place of places) apart.push(Math.max(place, (apart.at(-1) ?? -Infinity) + BADGE));
+  const right = left + plotWidth;
+  return apart.map((place, at) => Math.min(place, right - BADGE * (apart.length - 1 - at)));
 }
 
 function clustersOf(
@@ -81,6 +98,7 @@ function findingMark(
   document: Document,
   { settings, units }: PageSide,
   { x, findings }: Cluster,
+  y: number,
   go: (atSeconds: number) => void,
 ): Node {
   const [worst] = findings.toSorted((one, other) => RANK[other.severity] - RANK[one.severity]);
@@ -90,7 +108,7 @@ function findingMark(
   const mark = svg(
     document,
     'g',
-    { class: `mark ${worst.severity}`, transform: `translate(${x.toFixed(1)} ${FINDINGS_Y})` },
+    { class: `mark ${worst.severity}`, transform: `translate(${x.toFixed(1)} ${y})` },
     svg(document, 'title', {}, title.join('\n')),
     // What the pointer has to hit is larger than what is seen.
     svg(document, 'rect', { class: 'target', x: -8, y: -11, width: 16, height: 22 }),

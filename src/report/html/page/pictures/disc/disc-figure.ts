@@ -1,4 +1,5 @@
 import type { PlanReport } from '../../../../../model/forecast-types.js';
+import { valueAt } from '../../../../../model/nodes.js';
 import { INCH, MILLIMETRE } from '../../../../../units.js';
 import { largeLengthText } from '../../../../length-text.js';
 import type { PageSide } from '../../page-side.js';
@@ -37,6 +38,7 @@ export function discFigure(document: Document, page: PageSide): DiscFigure {
     },
     circle('lacquer', settings.disc * INCH),
     ...programRings(document, page),
+    ...bandRings(document, page),
     ...leadGrooves(document, page, report),
     circle('finishing', settings.finishingDiameter),
     ...(settings.preferredEndDiameter === null
@@ -67,6 +69,7 @@ export function discFigure(document: Document, page: PageSide): DiscFigure {
             `preferred end ${largeLengthText(settings.preferredEndDiameter, units)}`,
           ),
         ]),
+    ...(page.side.hand.bands.length === 0 ? [] : [entry('band', 'marker bands')]),
     entry('lead', 'lead-in, lead-out'),
     entry('finishing', `finishing groove ${largeLengthText(settings.finishingDiameter, units)}`),
   );
@@ -89,7 +92,8 @@ function discWords({ settings, units }: PageSide, report: PlanReport): string {
 /** The wider the pitch, the less ink, as on a disc in slanting light. */
 function programRings(document: Document, { side, executed, settings }: PageSide): Node[] {
   const rings = pitchRings(side, executed.plan, RING);
-  const widest = rings.reduce((most, { pitch }) => Math.max(most, pitch), settings.basePitch);
+  // As planned: a marker band is wider by far, and has its own ring.
+  const widest = executed.plan.pitch.reduce((most, pitch) => Math.max(most, pitch));
   const spread = Math.max(widest - settings.basePitch, 0.2 * settings.basePitch);
   return rings.map(({ outer, inner, pitch }) => {
     const open = Math.min(Math.max((pitch - settings.basePitch) / spread, 0), 1);
@@ -99,6 +103,19 @@ function programRings(document: Document, { side, executed, settings }: PageSide
       // A little wider than the ring, so that no seams are seen between them.
       'stroke-width': ((outer - inner) / MILLIMETRE + 0.15).toFixed(3),
       stroke: `color-mix(in srgb, var(--ink) ${(74 - 54 * open).toFixed(1)}%, var(--paper))`,
+    });
+  });
+}
+
+/** Marker bands between tracks: bare but for their few turns. */
+function bandRings(document: Document, { side, executed }: PageSide): Node[] {
+  return side.hand.bands.map(({ fromSeconds, untilSeconds }) => {
+    const outer = valueAt(side, executed.plan.radius, fromSeconds) / MILLIMETRE;
+    const inner = valueAt(side, executed.plan.radius, untilSeconds) / MILLIMETRE;
+    return svg(document, 'circle', {
+      class: 'band',
+      r: Math.max(0, (outer + inner) / 2).toFixed(3),
+      'stroke-width': Math.max(outer - inner, 0.5).toFixed(3),
     });
   });
 }

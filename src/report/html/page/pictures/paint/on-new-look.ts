@@ -1,4 +1,4 @@
-import { isPrinting, paperWidth } from './printed.js';
+import { drawnWidth } from './printed.js';
 
 /** Whether a picture can be drawn, and how wide. */
 export interface Look {
@@ -30,7 +30,7 @@ export function onNewLook(element: HTMLElement, draw: () => void): Look {
   return {
     width() {
       if (width === 0) width = element.clientWidth;
-      return isPrinting(page) ? paperWidth(page, width) : width;
+      return drawnWidth(page, width);
     },
   };
 }

@@ -28,11 +28,20 @@ export function landAt(page: PageSide, atSeconds: number): number {
 
 /** A place in words: `02:24.1, turn 108 · diameter 139.6 mm · land −4.8 µm`. */
 export function placeWords(page: PageSide, atSeconds: number, land: number): string {
+  return placeLines(page, atSeconds, land).join(' · ');
+}
+
+/** The same in lines; on a side of several tracks the track too. */
+export function placeLines(page: PageSide, atSeconds: number, land: number): string[] {
+  const track = page.side.hand.tracks.find(
+    ({ fromSeconds, untilSeconds }) => atSeconds >= fromSeconds && atSeconds < untilSeconds,
+  );
   return [
     placeText(atSeconds, page.settings),
+    ...(track === undefined ? [] : [track.name]),
     `diameter ${diameterText(diameterAt(page, atSeconds), page.units)}`,
     `land ${lengthText(land, page.units)}`,
-  ].join(' · ');
+  ];
 }
 
 /** The place that keyboard steps lead to, within what is planned. */

@@ -1,4 +1,4 @@
-/** What a page of A4 holds between its margins, CSS pixels. */
+/** What a page of A4 holds between its margins, CSS pixels; a picture is not drawn wider for it. */
 const PAPER_WIDTH = 700;
 
 /** Whether the page is on its way to the printer. */
@@ -6,11 +6,7 @@ export function isPrinting(document: Document): boolean {
   return document.documentElement.hasAttribute('data-printing');
 }
 
-/**
- * How wide something will be on paper. Before the printer lays the page out, only its width on the
- * screen can be measured; its share of the page is taken to stay the same.
- */
-export function paperWidth(document: Document, screenWidth: number): number {
-  const share = screenWidth / document.body.clientWidth;
-  return Math.round(PAPER_WIDTH * Math.min(1, share));
+/** How wide to draw what is so wide at this moment, when the page is laid out for paper if it is. */
+export function drawnWidth(document: Document, measured: number): number {
+  return isPrinting(document) ? Math.min(measured, PAPER_WIDTH) : measured;
 }

@@ -44,8 +44,8 @@ export function unrolledLayout(
   aimed: number,
 ): UnrolledLayout {
   const beside = width < NARROW ? 46 : 66;
-  const rowPixels = Math.max(1, Math.min(Math.round(aimed / rows), TALLEST_ROW * density));
-  const plotHeight = (rows * Math.round(rowPixels)) / density;
+  const rowPixels = Math.max(1, Math.round(Math.min(aimed / rows, TALLEST_ROW * density)));
+  const plotHeight = (rows * rowPixels) / density;
   return {
     width,
     height: TOP + plotHeight + BOTTOM,
