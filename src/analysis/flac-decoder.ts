@@ -2,6 +2,8 @@ import type { FLACDecoder } from '@wasm-audio-decoders/flac';
 import type { FlacBatch } from './flac-blocks.js';
 import { flacDamaged } from './flac-damaged.js';
 import type { FlacLayout } from './flac-layout.js';
+import type { FlacStream } from './flac-stream.js';
+import { toldBlock } from './flac-told-block.js';
 import { silently } from './silently.js';
 
 /** Samples of one batch by channel; n bits are scaled by 2^(n−1) − 1. */
@@ -18,12 +20,12 @@ export interface FlacDecoder {
  * The decoder of a file, for one reader: it takes a block that does not follow the one before for
  * damage. Made when the first block is to be decoded.
  */
-export function flacDecoder({ source, head, stream }: FlacLayout): FlacDecoder {
+export function flacDecoder({ source, stream }: FlacLayout): FlacDecoder {
   let ready: Promise<FLACDecoder> | null = null;
   return {
     decode: async (batch) => {
-      ready ??= toldOf(head);
-      const samples = await samplesOf(await ready, batch);
+      ready ??= newDecoder();
+      const samples = await samplesOf(await ready, batch, stream);
       if (samples?.length !== stream.format.channels) throw flacDamaged(source.path, batch);
       return samples;
     },
@@ -34,13 +36,11 @@ export function flacDecoder({ source, head, stream }: FlacLayout): FlacDecoder {
   };
 }
 
-/** A decoder that knows of the stream, which blocks may leave to its head to say. */
-async function toldOf(head: Uint8Array): Promise<FLACDecoder> {
+async function newDecoder(): Promise<FLACDecoder> {
   // Few runs have such a file.
   const { FLACDecoder } = await import('@wasm-audio-decoders/flac');
   const decoder = new FLACDecoder();
   await decoder.ready;
-  await silently(() => decoder.decodeFrames([head]));
   return decoder;
 }
 
@@ -48,9 +48,11 @@ async function toldOf(head: Uint8Array): Promise<FLACDecoder> {
 async function samplesOf(
   decoder: FLACDecoder,
   { blocks, frames }: FlacBatch,
+  stream: FlacStream,
 ): Promise<FlacSamples | null> {
+  const told = blocks.map((block) => toldBlock(block, stream));
   try {
-    const decoded = await silently(() => decoder.decodeFrames([...blocks]));
+    const decoded = await silently(() => decoder.decodeFrames(told));
     const { channelData, samplesDecoded, errors } = decoded;
     return errors.length === 0 && samplesDecoded === frames ? channelData : null;
   } catch {

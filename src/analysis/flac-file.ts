@@ -43,13 +43,13 @@ export async function openFlac(source: ByteSource): Promise<OpenSound> {
 
 async function readLayout(source: ByteSource): Promise<FlacLayout> {
   const { path } = source;
-  const { stream, head, end: start } = await readMetadata(source, await startOfSound(source));
+  const { stream, end: start } = await readMetadata(source, await startOfSound(source));
   const bytes = await readBytes(source, start, LONGEST_HEAD);
   if (bytes.length === 0) throw noSound(source, start);
   const first = readBlockHead(bytes, 0, stream);
   if (first === null || first.number !== 0) throw flacDamaged(path, { at: start, firstFrame: 0 });
   const sync = bytes.subarray(0, 2);
-  const layout = { source, stream, head, sync, blockFrames: first.frames, start };
+  const layout = { source, stream, sync, blockFrames: first.frames, start };
   const last = await findLastBlock(layout, await endOfSound(source));
   if (last === null) throw flacDamaged(path, { at: start, firstFrame: 0 });
   return { ...layout, end: last.end, frames: last.firstFrame + last.frames };

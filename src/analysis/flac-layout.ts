@@ -7,8 +7,6 @@ import type { ByteSource } from './wav-source.js';
 export interface FlacLayout {
   readonly source: ByteSource;
   readonly stream: FlacStream;
-  /** Marker and first block of metadata. */
-  readonly head: Uint8Array;
   /** The two bytes that every block begins with. */
   readonly sync: Uint8Array;
   /** Frames of a block but the last, where blocks are counted and not their frames. */

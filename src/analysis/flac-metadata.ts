@@ -5,8 +5,6 @@ import { type ByteSource, readBytes } from './wav-source.js';
 /** What comes before the sound in a FLAC file. */
 export interface FlacMetadata {
   readonly stream: FlacStream;
-  /** Marker and first block, as a decoder wants to be told of the stream. */
-  readonly head: Uint8Array;
   /** Byte after the last block: the first of the sound. */
   readonly end: number;
 }
@@ -23,8 +21,7 @@ const TYPE_STREAM = 0;
  * Source: RFC 9639, 8.
  */
 export async function readMetadata(source: ByteSource, at: number): Promise<FlacMetadata> {
-  const marker = await readBytes(source, at, 4);
-  const id = String.fromCharCode(...marker);
+  const id = String.fromCharCode(...(await readBytes(source, at, 4)));
   if (id !== 'fLaC') throw notFlac(source, at, id);
   let block = await readBlockHead(source, at + 4);
   if (block.type !== TYPE_STREAM || block.size < STREAM_BYTES) throw noStream(source, at + 4);
@@ -38,9 +35,7 @@ export async function readMetadata(source: ByteSource, at: number): Promise<Flac
     block = await readBlockHead(source, next);
     next += BLOCK_HEAD_BYTES + block.size;
   }
-  // The block is told as the last one, since the decoder is given no other.
-  const head = Uint8Array.of(...marker, 0x80, 0, 0, STREAM_BYTES, ...bytes);
-  return { stream, head, end: next };
+  return { stream, end: next };
 }
 
 async function readBlockHead(

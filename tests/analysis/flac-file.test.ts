@@ -56,6 +56,12 @@ describe('samples come out exactly', () => {
     expect(bytes).toEqual(wordBytes(words, 'pcm', 24));
   });
 
+  test.each([8, 16, 24])('%i bits, where blocks leave it to the file to say so', async (bits) => {
+    const words = noise(3000, bits);
+    const path = await soundPath(flacBytes({ words, bits, blockFrames: 400, tellsFormat: false }));
+    expect((await readSound(path)).bytes).toEqual(wordBytes(words, 'pcm', bits));
+  });
+
   test('names before and behind the sound, and other metadata, do not matter', async () => {
     const words = noise(2000, 16);
     const flac = flacBytes({

@@ -19,9 +19,24 @@ export interface FlacOptions {
   md5?: Uint8Array;
   /** Further blocks of metadata, by type and content. */
   metadata?: readonly (readonly [type: number, content: Uint8Array])[];
+  /** False leaves rate and bits of a sample to STREAMINFO, as blocks may. */
+  tellsFormat?: boolean;
   /** Changes a block before its CRC-16 is made. */
   spoil?: (block: Uint8Array, index: number) => void;
 }
+
+const CODE_OF_RATE = new Map([
+  [192_000, 3],
+  [44_100, 9],
+  [96_000, 11],
+]);
+const CODE_OF_BITS = new Map([
+  [8, 1],
+  [12, 2],
+  [16, 4],
+  [20, 5],
+  [24, 6],
+]);
 
 export function flacBytes(options: FlacOptions): Uint8Array {
   return joined([flacHead(options), ...flacBlocks(options)]);
@@ -75,23 +90,15 @@ function flacBlock(
   rows: readonly (readonly number[])[],
   number: number,
   isVariable: boolean,
-  { bits = 16 }: FlacOptions,
+  { bits = 16, sampleRate = 44_100, tellsFormat = true }: FlacOptions,
 ): Uint8Array {
   const head = new BitWriter();
   head.write(isVariable ? 0xfff9 : 0xfff8, 16);
-  // Length in 16 bits; rate, and bits that have no code, as STREAMINFO says.
-  head.write(0x70, 8);
+  // Length in 16 bits.
+  head.write(7, 4);
+  head.write(tellsFormat ? (CODE_OF_RATE.get(sampleRate) ?? 0) : 0, 4);
   head.write(rows.length - 1, 4);
-  head.write(
-    new Map([
-      [8, 1],
-      [12, 2],
-      [16, 4],
-      [20, 5],
-      [24, 6],
-    ]).get(bits) ?? 0,
-    3,
-  );
+  head.write(tellsFormat ? (CODE_OF_BITS.get(bits) ?? 0) : 0, 3);
   head.write(0, 1);
   for (const byte of likeALetter(number)) head.write(byte, 8);
   head.write((rows[0]?.length ?? 0) - 1, 16);
