@@ -8,7 +8,10 @@ import { scroller } from './scroller.js';
 /** The places with the least land, the worst first, and the errors they hold to. */
 export function hotSpotSection(file: ForecastedFile, units: Units): Markup {
   const { hotSpots } = file.forecast;
-  const [, ...fields] = HOT_SPOT_FIELDS;
+  // The first is the time, which is a button here; a column without a figure is none.
+  const fields = HOT_SPOT_FIELDS.slice(1).filter(({ cell }) =>
+    hotSpots.some((spot) => !/^–?$/.test(cell(spot, file, units))),
+  );
   const heads = fields.map(
     ({ head, align }) => markup`<th scope="col" class="${align}">${head}</th>`,
   );

@@ -140,7 +140,7 @@ describe('the page', () => {
           await page.emulateMedia({ media: 'print', colorScheme: scheme });
           await page.evaluate("document.documentElement.dataset.printing = ''");
           const paper = "getComputedStyle(document.documentElement).getPropertyValue('--paper')";
-          expect(await page.evaluate(paper)).toBe('#fbf9f4');
+          expect(await page.evaluate(paper)).toBe('#ffffff');
         },
         { scheme },
       );
