@@ -6,7 +6,7 @@ import { filledFolder } from '../support/filled-folder.js';
 import { startFurrow } from '../support/run-furrow.js';
 import { longWav } from '../support/side-files.js';
 
-const SIDES = [1, 2, 3].map((side) => [`side ${side}.wav`, longWav(150)] as const);
+const SIDES = [1, 2].map((side) => [`side ${side}.wav`, longWav(125)] as const);
 const OLD = 'the table of an earlier run';
 
 // The moments are those at which another file has come into its place: what is being written then

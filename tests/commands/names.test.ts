@@ -45,7 +45,7 @@ describe.each([
 test('progress on a terminal holds none of it', async (context) => {
   needProgram('tmux', context);
   const cwd = await filledFolder(files());
-  await writeFile(join(cwd, ESCAPES), longWav(300));
+  await writeFile(join(cwd, ESCAPES), longWav(200));
   const { lines, coloured } = await onTerminal('forecast --brief .', {
     cwd,
     columns: 100,

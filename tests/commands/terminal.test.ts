@@ -73,14 +73,14 @@ test('a locale without UTF-8 gets the same places in ASCII', async () => {
 });
 
 describe('a long run', () => {
-  const THREE = [1, 2, 3].map((side) => [`side ${side}.wav`, longWav(400)] as const);
+  const TWO = [1, 2].map((side) => [`side ${side}.wav`, longWav(300)] as const);
 
   test('shows how far it is in one line, which is gone in the end', async () => {
-    const cwd = await filledFolder(THREE);
+    const cwd = await filledFolder(TWO);
     const { lines } = await onTerminal('forecast --brief .', {
       cwd,
       columns: 80,
-      whenShown: /^\d of 3 files done, \d+ %.*, now side \d\.wav/m,
+      whenShown: /^\d of 2 files done, \d+ %.*, now side \d\.wav/m,
     });
     expect(lines.filter((line) => line.includes('files done'))).toEqual([]);
     expect(lines[0]).toBe('furrow: no profile file: built-in defaults');
@@ -88,7 +88,7 @@ describe('a long run', () => {
   });
 
   test('is ended by Ctrl-C at once, with 130 and nothing left on the screen', async () => {
-    const cwd = await filledFolder(THREE);
+    const cwd = await filledFolder(TWO);
     const { lines, exitCode } = await onTerminal('forecast --save-motion . .', {
       cwd,
       columns: 80,
