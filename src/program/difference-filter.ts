@@ -39,8 +39,8 @@ export class DifferenceFilter {
   push({ left, right }: Stereo): Stereo {
     const { b0, b1, b2, a1, a2 } = this.#section;
     const outputs = { left: new Float64Array(left.length), right: new Float64Array(left.length) };
-    for (const [n, l] of left.entries()) {
-      const r = right[n] ?? 0;
+    for (let n = 0; n < left.length; n++) {
+      const [l, r] = [left[n] ?? 0, right[n] ?? 0];
       const x = this.#leftGain * l - this.#rightGain * r;
       const y = b0 * x + b1 * this.#x1 + b2 * this.#x2 - a1 * this.#y1 - a2 * this.#y2;
       this.#x2 = this.#x1;

@@ -48,9 +48,9 @@ export async function* mixedFrames(
 }
 
 function add(mixed: Float64Array, channels: 1 | 2, at: number, { left, right }: Stereo): void {
-  for (const [n, value] of left.entries()) {
+  for (let n = 0; n < left.length; n++) {
     const place = channels * (at + n);
-    mixed[place] = (mixed[place] ?? 0) + value;
+    mixed[place] = (mixed[place] ?? 0) + (left[n] ?? 0);
     if (channels === 2) mixed[place + 1] = (mixed[place + 1] ?? 0) + (right[n] ?? 0);
   }
 }

@@ -37,7 +37,9 @@ export async function fileSamples(
 }
 
 function everyOther(both: Float64Array, first: 0 | 1): Float64Array {
-  return new Float64Array(both.length / 2).map((_, n) => both[2 * n + first] ?? 0);
+  const one = new Float64Array(both.length / 2);
+  for (let n = 0; n < one.length; n++) one[n] = both[2 * n + first] ?? 0;
+  return one;
 }
 
 /**
@@ -48,12 +50,18 @@ export function shapeSamples(samples: Stereo, track: ProgramTrack, { from }: Tra
   const { gain, fadeInFrames, fadeOutFrames } = track;
   if (gain === 1 && fadeInFrames === 0 && fadeOutFrames === 0) return samples;
   const last = track.endFrame - track.firstFrame - 1;
-  return mapStereo(samples, (channel) =>
-    channel.map((value, n) => {
-      const frame = from + n;
-      return value * gain * rising(frame, fadeInFrames) * rising(last - frame, fadeOutFrames);
-    }),
-  );
+  const factors = new Float64Array(samples.left.length);
+  for (let n = 0; n < factors.length; n++) {
+    const frame = from + n;
+    factors[n] = gain * rising(frame, fadeInFrames) * rising(last - frame, fadeOutFrames);
+  }
+  return mapStereo(samples, (channel) => multiplied(channel, factors));
+}
+
+function multiplied(channel: Float64Array, factors: Float64Array): Float64Array {
+  const product = new Float64Array(channel.length);
+  for (let n = 0; n < product.length; n++) product[n] = (channel[n] ?? 0) * (factors[n] ?? 0);
+  return product;
 }
 
 function rising(frame: number, frames: number): number {

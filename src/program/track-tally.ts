@@ -1,8 +1,8 @@
 import { bandLimitOf, isFamilyRate } from '../analysis/band-limit.js';
-import { ProgramSummer } from '../analysis/program-checks.js';
-import { mapStereo, type Stereo } from '../analysis/stereo.js';
+import type { Stereo } from '../analysis/stereo.js';
 import type { Tally } from '../analysis/tally.js';
 import type { Hertz } from '../units.js';
+import { ClippedRuns } from './clipped-runs.js';
 import type { ProgramTrack } from './program-side.js';
 
 /** Counts what a program's tally wants of one track's own samples, as they come by. */
@@ -10,13 +10,12 @@ export class TrackTally {
   readonly #tally: Tally;
   readonly #track: ProgramTrack;
   readonly #rate: Hertz;
-  readonly #summer: ProgramSummer;
+  readonly #runs: ClippedRuns;
   /** Frame of the track that comes next. */
   #frame: number;
   /** The same behind the halvings, and the rate there. */
   #highFrame: number;
   readonly #highRate: Hertz;
-  #isCounting = false;
 
   /**
    * @param rate of the program
@@ -26,7 +25,7 @@ export class TrackTally {
     this.#tally = tally;
     this.#track = track;
     this.#rate = rate;
-    this.#summer = new ProgramSummer(track.file.format, frame);
+    this.#runs = new ClippedRuns(track.file.format);
     this.#frame = frame;
     const { sampleRate } = track.file.format;
     this.#highRate = isFamilyRate(sampleRate) ? bandLimitOf(sampleRate).baseRate : sampleRate;
@@ -35,19 +34,9 @@ export class TrackTally {
 
   /** Takes the file's next samples. */
   hear(samples: Stereo): void {
-    const { length } = samples.left;
     const [from, until] = this.#counted(this.#track.file.format.sampleRate);
-    const own = (frame: number) => Math.min(Math.max(frame - this.#frame, 0), length);
-    const push = (start: number, end: number) =>
-      this.#summer.push(mapStereo(samples, (channel) => channel.subarray(start, end)));
-    if (!this.#isCounting) {
-      // A run may have begun before the place from which on it counts.
-      push(0, own(from));
-      this.#isCounting = from <= this.#frame + length;
-      if (this.#isCounting) this.#summer.restart();
-    }
-    if (this.#isCounting) push(own(from), own(until));
-    this.#frame += length;
+    this.#runs.hear(samples, this.#frame, from, until);
+    this.#frame += samples.left.length;
   }
 
   /** Takes what the halvings kept out next. */
@@ -66,13 +55,13 @@ export class TrackTally {
 
   /** Adds what was counted to the program's tally; once. */
   close(): void {
-    const { clippedRuns, firstClipFrame } = this.#summer.sums;
-    if (!this.#isCounting || clippedRuns === 0) return;
+    const { count, first } = this.#runs.found;
+    if (count === 0) return;
     const { file, startFrame } = this.#track;
-    const at = startFrame + Math.floor((firstClipFrame * this.#rate) / file.format.sampleRate);
+    const at = startFrame + Math.floor((first * this.#rate) / file.format.sampleRate);
     const before = this.#tally.firstClipFrame;
     this.#tally.firstClipFrame = before < 0 ? at : Math.min(before, at);
-    this.#tally.clippedRuns += clippedRuns;
+    this.#tally.clippedRuns += count;
   }
 
   /** The frames of the track, at a rate, that the tally is about. */
