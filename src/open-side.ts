@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
 import type { FrameSource } from './analysis/frame-source.js';
 import { withSound } from './analysis/open-sound.js';
-import { frameBytes } from './analysis/sample-format.js';
 import type { SoundFile } from './analysis/sound-file.js';
 import type { SourceFile } from './forecast-result.js';
 import type { SourceFacts } from './model/forecast-types.js';
@@ -58,8 +57,7 @@ function openProgram(side: ProgramSide, source: FrameSource): OpenSide {
   const files = [...new Map(tracks.map(({ file }) => [file.path, file])).values()];
   const isFiltered = tracks.some(({ elliptical }) => elliptical !== null);
   const bytes = tracks.reduce(
-    (sum, { file, firstFrame, endFrame }) =>
-      sum + (endFrame - firstFrame) * frameBytes(file.format),
+    (sum, { file, firstFrame, endFrame }) => sum + (endFrame - firstFrame) * file.bytesPerFrame,
     0,
   );
   return {

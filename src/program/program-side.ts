@@ -1,5 +1,5 @@
 import type { SampleFormat } from '../analysis/sample-format.js';
-import type { WavContainer } from '../analysis/wav-chunks.js';
+import type { SoundFile } from '../analysis/sound-file.js';
 import type { HandSettings } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import type { Hertz } from '../units.js';
@@ -47,10 +47,7 @@ export interface Elliptical {
 }
 
 /** What the head of a track's file says. */
-export interface TrackFile {
-  readonly path: string;
-  readonly container: WavContainer;
-  readonly format: SampleFormat;
-  readonly frames: number;
-  readonly truncated: boolean;
+export interface TrackFile extends SoundFile {
+  /** Bytes of the file that a frame takes. */
+  readonly bytesPerFrame: number;
 }

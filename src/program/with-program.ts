@@ -1,6 +1,5 @@
 import type { FrameSource } from '../analysis/frame-source.js';
-import { withWav } from '../analysis/wav-file.js';
-import { wavFrames } from '../analysis/wav-frames.js';
+import { withSound } from '../analysis/open-sound.js';
 import { InputError } from '../errors.js';
 import { programOf } from './program-frames.js';
 import type { ProgramSide, TrackFile } from './program-side.js';
@@ -30,8 +29,7 @@ async function withEach<T>(
   if (file === undefined) return await use(sources);
   const known = sources.find(({ path }) => path === file.path);
   if (known !== undefined) return await withEach(others, [...sources, known], use);
-  return await withWav(file.path, async (wav) => {
-    const source = wavFrames(wav);
+  return await withSound(file.path, async ({ source }) => {
     if (!isSame(source, file)) throw changed(file.path);
     return await withEach(others, [...sources, source], use);
   });

@@ -1,5 +1,6 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import { readWavHeader } from '../analysis/wav-file.js';
+import { withSound } from '../analysis/open-sound.js';
+import type { SoundFile } from '../analysis/sound-file.js';
 import { InputError, UsageError } from '../errors.js';
 import type { ProgramSide, TrackFile } from '../program/program-side.js';
 import type { Settings } from '../settings.js';
@@ -61,9 +62,17 @@ export async function layOutSide(
 
 async function headOf(path: string): Promise<TrackFile | InputError> {
   try {
-    return await readWavHeader(path);
+    return await withSound(path, async ({ file, bytesPerFrame }) => ({
+      ...headOnly(file),
+      bytesPerFrame,
+    }));
   } catch (error) {
     if (error instanceof InputError) return error;
     throw error;
   }
+}
+
+/** Nothing that only one kind of file has: it has to cross threads. */
+function headOnly({ path, container, format, validBits, frames, truncated }: SoundFile): SoundFile {
+  return { path, container, format, validBits, frames, truncated };
 }

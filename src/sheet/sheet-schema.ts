@@ -26,7 +26,7 @@ const seconds = numberIn(0, LONGEST_SECONDS);
 const samples = wholeIn(0, MOST_SAMPLES);
 
 const trackShape = {
-  file: text('expected the path of a WAV file').describe('A WAV file, seen from the sheet.'),
+  file: text('expected the path of a WAV, AIFF or FLAC file').describe('Seen from the sheet.'),
   name: text('expected a name').optional().describe("Left out: the file's."),
   pinned: flag.optional().describe('True: keeps its place whatever running order is looked for.'),
   fromSeconds: seconds.optional().describe('Where in the file the track begins.'),

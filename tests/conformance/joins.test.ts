@@ -1,5 +1,7 @@
 // A side of several tracks against the one file that they are cut from: the joints must not show.
 // The outside source is the uncut file itself; the tolerance of the land is 0.01 µm.
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { MotionSummary } from '../../src/analysis/motion.js';
 import type { SampleFormat } from '../../src/analysis/sample-format.js';
@@ -8,6 +10,8 @@ import { forecastFile } from '../../src/forecast-side.js';
 import { expectAlike } from '../analysis/alike.js';
 import { bytesOf, figuresOf } from '../analysis/figures-of.js';
 import { settingsWith } from '../analysis/summary-of.js';
+import { aiffBytes } from '../support/aiff-writer.js';
+import { flacBytes } from '../support/flac-writer.js';
 import { withFolder } from '../support/run-furrow.js';
 import { layOut, summaryOfSide, writeWav } from '../support/sheet-side.js';
 import { noise, tones } from '../support/signals.js';
@@ -83,6 +87,26 @@ describe('a file cut in three and joined without gaps', () => {
       { format: { ...PCM16, encoding: 'float', bitDepth: 32 } },
     ]);
     expect(side.isUntouched).toBe(false);
+    expect(bytesOf(await summaryOfSide(side, SETTINGS))).toEqual(bytesOf(uncut));
+  });
+
+  test('does so too where the pieces are WAV, FLAC and AIFF files', async () => {
+    const folder = await temporaryFolder();
+    const piece = (index: number) =>
+      mapStereo(PROGRAM, (channel) => channel.slice(CUTS[index], CUTS[index + 1]));
+    const wordsOf = ({ left, right }: Stereo) =>
+      Int16Array.from({ length: 2 * left.length }, (_, n) => {
+        const channel = n % 2 === 0 ? left : right;
+        return (channel[Math.floor(n / 2)] ?? 0) * 2 ** 15;
+      });
+    await writeWav(folder, '0.wav', piece(0), PCM16);
+    await writeFile(join(folder, '1.flac'), flacBytes({ words: wordsOf(piece(1)) }));
+    const sound = Buffer.from(wordsOf(piece(2)).buffer).swap16();
+    await writeFile(join(folder, '2.aiff'), aiffBytes({ sound }));
+    const tracks = ['0.wav', '1.flac', '2.aiff'].map((file) => ({ file }));
+    const side = await layOut(folder, { tracks }, SETTINGS);
+    expect(side.isUntouched).toBe(true);
+    expect(side.tracks.map(({ file }) => file.container)).toEqual(['RIFF', 'FLAC', 'AIFF']);
     expect(bytesOf(await summaryOfSide(side, SETTINGS))).toEqual(bytesOf(uncut));
   });
 

@@ -48,7 +48,7 @@ describe('refused with line, place, what was found and expected is', () => {
     [
       'no file',
       sheetOf({ tracks: [{}] }),
-      'sides[0].tracks[0].file: found nothing, expected the path of a WAV file',
+      'sides[0].tracks[0].file: found nothing, expected the path of a WAV',
     ],
     [
       'a bare pitch',
