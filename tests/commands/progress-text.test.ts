@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { progressText } from '../../src/commands/progress-text.js';
+import { progressText, type RunState } from '../../src/commands/progress-text.js';
 
-const STATE = {
+const STATE: RunState = {
   filesDone: 3,
   files: 12,
   current: 'side d.wav',
@@ -9,8 +9,7 @@ const STATE = {
   bytes: 100,
   elapsedSeconds: 31,
 };
-const told = (changes: Partial<typeof STATE> & { readonly current?: string | null } = {}) =>
-  progressText({ ...STATE, ...changes });
+const told = (changes: Partial<RunState> = {}) => progressText({ ...STATE, ...changes });
 
 test('files done, share of the bytes, time left at the pace so far, and the current file last', () => {
   // 31 bytes in 31 s leave 69 bytes for 69 s.
