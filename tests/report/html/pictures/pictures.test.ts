@@ -203,7 +203,7 @@ describe('under the microscope', () => {
 describe('a side of several tracks', () => {
   const NAME = '<script>top.ran = 1</script> & "second" – a long name for a short track';
   const hand = {
-    basePitch: [],
+    basePitch: [{ fromSeconds: 15, pitch: 100e-6 }],
     baseWidth: [],
     bands: [{ fromSeconds: 14.2, untilSeconds: 14.8, pitch: 1.5e-3 }],
     tracks: [
@@ -222,6 +222,8 @@ describe('a side of several tracks', () => {
       expect(await page.locator('#discFromAbove circle.band').count()).toBe(1);
       await page.evaluate('harness.show(16)');
       expect(await page.locator('#sideUnrolled .readout').textContent()).toContain(NAME);
+      const base = await page.locator('#alongTheSide .pitch .key.second').textContent();
+      expect(base).toContain('base 100.0 µm');
       expect(await page.evaluate('globalThis.ran')).toBeUndefined();
     });
   });

@@ -1,7 +1,8 @@
 import type { MakePicture, PageSide } from '../page-side.js';
 import { type AlongView, alongView, drawOver } from './along/along-view.js';
 import { onDrag } from './along/drag.js';
-import { type Panel, panelsOf } from './along/panels.js';
+import type { Panel } from './along/panel.js';
+import { panelsOf } from './along/panels.js';
 import { following, panned, type Span, zoomedAround, zoomedTo } from './along/view-span.js';
 import { onNewLook } from './paint/on-new-look.js';
 import { landAt, placeWords, quarterAt, wholeSpan } from './paint/place.js';

@@ -2,7 +2,7 @@ import { linesPerInch, MICROMETRE, MIL } from '../../../../../units.js';
 import type { Units } from '../../../../length-text.js';
 import { svg } from '../paint/svg.js';
 import { roundTicks } from '../paint/ticks.js';
-import type { Panel } from './panels.js';
+import type { Panel } from './panel.js';
 
 /** Where the plots of all panels lie, CSS pixels: the same time is the same x in each. */
 export interface PlotFrame {

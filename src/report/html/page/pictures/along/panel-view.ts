@@ -2,8 +2,8 @@ import type { PageSide } from '../../page-side.js';
 import { html, svg } from '../paint/svg.js';
 import { type ColumnExtremes, columnExtremes, heldValue } from './column-extremes.js';
 import { betweenPath, envelopePath } from './column-paths.js';
+import type { Panel, PanelLine } from './panel.js';
 import { type PlotFrame, panelAxis, panelHeight, panelTitle } from './panel-axis.js';
-import type { Panel, PanelLine } from './panels.js';
 import { trackHairs } from './track-marks.js';
 import type { Span } from './view-span.js';
 
@@ -66,7 +66,9 @@ export function panelView(
     html(
       document,
       'span',
-      { class: `key ${line.ink} ${isJudged(panel, at) ? 'judged' : 'other'}` },
+      {
+        class: `key ${line.ink} ${isJudged(panel, at) ? 'judged' : 'other'}${line.name === '' ? ' unnamed' : ''}`,
+      },
       line.name,
       ' ',
       values[at] ?? '',
