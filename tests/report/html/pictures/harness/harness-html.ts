@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { type HarnessData, packHarness } from './harness-data.js';
 
-const entry = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const PAGE = '../../../../../src/report/html/page';
 
 /** A page with the pictures of one side and nothing else. */
 export async function harnessHtml(data: HarnessData): Promise<string> {
@@ -10,24 +10,22 @@ export async function harnessHtml(data: HarnessData): Promise<string> {
 }
 
 async function bundle(): Promise<{ readonly script: string; readonly style: string }> {
+  const entries = [
+    new URL('./harness-page.ts', import.meta.url),
+    new URL(`${PAGE}/paper.css`, import.meta.url),
+    new URL(`${PAGE}/pictures/pictures.css`, import.meta.url),
+  ];
   const { outputFiles } = await build({
-    stdin: {
-      contents: [
-        'import "./harness-page.ts";',
-        'import "../../../../../src/report/html/page/paper.css";',
-        'import "../../../../../src/report/html/page/pictures/pictures.css";',
-      ].join('\n'),
-      resolveDir: entry('.'),
-    },
+    entryPoints: entries.map((entry) => fileURLToPath(entry)),
     bundle: true,
     write: false,
     outdir: 'page',
     format: 'esm',
     target: 'es2022',
   });
-  const textOf = (ending: string) =>
-    outputFiles.find((file) => file.path.endsWith(ending))?.text ?? '';
-  return { script: textOf('.js'), style: textOf('.css') };
+  const textsOf = (ending: string) =>
+    outputFiles.filter((file) => file.path.endsWith(ending)).map(({ text }) => text);
+  return { script: textsOf('.js').join('\n'), style: textsOf('.css').join('\n') };
 }
 
 function harnessPage(data: string, { script, style }: { script: string; style: string }): string {
