@@ -66,7 +66,6 @@ export function forecastSide(
     hotSpots: hotSpots(side, executed.plan),
     findings,
     quarters: quarterColumns(side, plan, machine, fixed),
-    ...(hand === undefined ? {} : { hand }),
     ...(side.hand.tracks.length === 0
       ? {}
       : { tracks: trackFigures(side, executed.plan, findings) }),

@@ -1,6 +1,6 @@
 import type { Planner } from '../settings.js';
 import type { Hertz, Metres, MetresPerTurn, Seconds } from '../units.js';
-import type { HandSettings, HandTrack } from './side-plan-input.js';
+import type { HandTrack } from './side-plan-input.js';
 import type { TrackLevel } from './track-level.js';
 
 /** Most to least harmless. */
@@ -210,8 +210,6 @@ export interface SideForecast {
   readonly hotSpots: readonly HotSpot[];
   readonly findings: readonly Finding[];
   readonly quarters: QuarterColumns;
-  /** What the operator sets by hand along it; absent where nothing can be. */
-  readonly hand?: HandSettings;
   /** In their order; of a side of several tracks only. */
   readonly tracks?: readonly TrackFigures[];
   /** Where it was asked for; null without two tracks that may move. */

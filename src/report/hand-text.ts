@@ -12,8 +12,8 @@ import { widthText } from './width-text.js';
  * What the operator does by hand while the side is cut, each in time order; what holds from the
  * first sample on is dialled in before. Empty where there is nothing to do.
  */
-export function handText({ forecast, settings }: ForecastedFile, units: Units): string {
-  const { basePitch = [], baseWidth = [], bands = [] } = forecast.hand ?? {};
+export function handText({ hand, settings }: ForecastedFile, units: Units): string {
+  const { basePitch = [], baseWidth = [], bands = [] } = hand ?? {};
   const clock = (at: Seconds) => clockText(at, settings);
   const pitch = (wanted: MetresPerTurn) => {
     const dialled = ceilToStep(wanted, settings.pitchStep);

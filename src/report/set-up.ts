@@ -35,7 +35,7 @@ export function setUp(file: ForecastedFile): SetUp {
 }
 
 /** Base pitch and width at the first sample: the profile's, or what a sheet sets from there on. */
-export function startOf({ settings, forecast: { hand } }: ForecastedFile) {
+export function startOf({ settings, hand }: ForecastedFile) {
   const pitch = hand?.basePitch.findLast(({ fromSeconds }) => fromSeconds <= 0);
   const width = hand?.baseWidth.findLast(({ fromSeconds }) => fromSeconds <= 0);
   return {

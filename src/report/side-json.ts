@@ -64,7 +64,7 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
     ),
     voidAcceptances: (file.voidAcceptances ?? []).map(voidAcceptanceToJson),
     ...(file.against === undefined ? {} : { against: comparisonToJson(file.against, settings) }),
-    ...(forecast.hand === undefined ? {} : { hand: handToJson(forecast.hand) }),
+    ...(file.hand === undefined ? {} : { hand: handToJson(file.hand) }),
     ...(forecast.tracks === undefined ? {} : { tracks: forecast.tracks.map(trackToJson) }),
     ...(forecast.order === undefined
       ? {}

@@ -7,6 +7,7 @@ import {
   parsePitch,
   type Seconds,
 } from '../units.js';
+import { pitchMisfit, widthMisfit } from './hand-limits.js';
 import type { CutTrack, LaidTracks } from './lay-tracks.js';
 import type { SheetTrack } from './sheet-schema.js';
 
@@ -35,6 +36,7 @@ export function handSettings(
   const inOrder = <T extends { readonly fromSeconds: Seconds }>(
     field: 'basePitch' | 'baseWidth',
     entriesOf: (track: SheetTrack) => readonly T[],
+    misfitOf: (entry: T) => string | null,
   ): T[] => {
     const all: T[] = [];
     for (const { track, index, starts } of placed) {
@@ -46,17 +48,25 @@ export function handSettings(
           const text = 'found a time before that of the track before it, expected a later one';
           misfits.push({ track: index, path, text });
         }
+        const wrong = misfitOf(entry);
+        if (wrong !== null) misfits.push({ track: index, path: [field, at], text: wrong });
         all.push({ ...entry, fromSeconds });
       }
     }
     return all;
   };
   return {
-    basePitch: inOrder('basePitch', ({ basePitch = [] }) =>
-      basePitch.map(({ fromSeconds, pitch }) => ({ fromSeconds, pitch: metresPerTurn(pitch) })),
+    basePitch: inOrder(
+      'basePitch',
+      ({ basePitch = [] }) =>
+        basePitch.map(({ fromSeconds, pitch }) => ({ fromSeconds, pitch: metresPerTurn(pitch) })),
+      ({ pitch }) => pitchMisfit(pitch, settings),
     ),
-    baseWidth: inOrder('baseWidth', ({ baseWidth = [] }) =>
-      baseWidth.map(({ fromSeconds, width }) => ({ fromSeconds, width: metres(width) })),
+    baseWidth: inOrder(
+      'baseWidth',
+      ({ baseWidth = [] }) =>
+        baseWidth.map(({ fromSeconds, width }) => ({ fromSeconds, width: metres(width) })),
+      ({ width }) => widthMisfit(width, settings),
     ),
     bands: placed.flatMap(({ track, index, starts }) => {
       const gap = starts - secondsOf(tracks[index - 1]?.stopFrame ?? 0);
@@ -88,6 +98,7 @@ function bandIn(
   }
   const fromSeconds = from + (gap - seconds) / 2;
   const pitch = own.pitch === undefined ? bandPitch : metresPerTurn(own.pitch);
+  if (!(pitch > 0 && pitch < Number.POSITIVE_INFINITY)) refuse('found no pitch, expected one');
   return [{ fromSeconds, untilSeconds: fromSeconds + seconds, pitch }];
 }
 

@@ -25,7 +25,7 @@ const HAND: HandSettings = {
 
 function fileWith(hand: HandSettings | undefined, changes: Partial<Settings> = {}) {
   const settings = { ...forecastedFile().settings, ...changes };
-  return forecastedFile({ settings }, hand === undefined ? {} : { hand });
+  return forecastedFile({ settings, ...(hand === undefined ? {} : { hand }) });
 }
 
 describe('what is done by hand', () => {

@@ -120,6 +120,36 @@ describe('refused before work begins is', () => {
       'basePitch[0].fromSeconds: found a time before',
       'a later one',
     ],
+    [
+      'a pitch wider than the lathe can open',
+      { basePitch: [{ fromSeconds: 1, pitch: '600um' }] },
+      'basePitch[0]: found 600um',
+      'expected at most pitchMax, 500um',
+    ],
+    [
+      'a pitch of no lines',
+      { basePitch: [{ fromSeconds: 1, pitch: '0lpi' }] },
+      'basePitch[0]: found no pitch',
+      'expected one',
+    ],
+    [
+      'a groove under the least width',
+      { baseWidth: [{ fromSeconds: 1, width: '20um' }] },
+      'baseWidth[0]: found 20um',
+      'expected at least widthMin, 25.4um',
+    ],
+    [
+      'a groove deeper than the coating',
+      { baseWidth: [{ fromSeconds: 1, width: '300um' }] },
+      'baseWidth[0]: found 300um',
+      'deeper than depthMax, 127um',
+    ],
+    [
+      'a marker of no lines',
+      { gapSeconds: 2, marker: { pitch: '0lpi' } },
+      'marker: found no pitch',
+      'expected one',
+    ],
   ])('%s', async (_, fields, place, rest) => {
     const folder = await album();
     const first = { file: 'two.wav', basePitch: [{ fromSeconds: 0, pitch: '90um' }] };
