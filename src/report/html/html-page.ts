@@ -16,7 +16,8 @@ export interface HtmlOptions extends PageDataOptions {
 /**
  * A side as one file that opens without a network: text that stands by itself, and pictures and
  * controls that a browser works out from the motion summary in it.
- * @param edges around each hot spot, in order; null where there are none, as from saved motion
+ * @param edges around each of `microscopePlaces(file)`, in order, as `readMicroscope` reads them; null,
+ *   or an empty list, where there are none, as from saved motion
  */
 export function htmlPage(
   file: ForecastedFile & { readonly motion: MotionSummary },

@@ -4,6 +4,7 @@ import type { MotionSummary } from '../../../analysis/motion.js';
 import type { ForecastedFile } from '../../../forecast-result.js';
 import type { Units } from '../../length-text.js';
 import { formatsFor, innermostOf } from '../formats.js';
+import { microscopePlaces } from '../microscope-places.js';
 import { toPlanes } from './byte-planes.js';
 import { leastAsked } from './least-asked.js';
 import { joinPageBytes } from './page-bytes.js';
@@ -23,7 +24,7 @@ export interface PageDataOptions {
 
 /**
  * Everything a page needs to forecast its side anew: deflated (RFC 1951), as base64.
- * @param edges for each hot spot, in order; null where there are none
+ * @param edges for each of microscopePlaces, in order; null where there are none
  */
 export function pageData(
   file: ForecastedFile & { readonly motion: MotionSummary },
@@ -71,7 +72,7 @@ function headOf(
     accepted: forecast.findings.filter(({ accepted }) => accepted !== undefined),
     command: options.command ?? ['furrow', 'forecast'],
     paths: options.paths ?? sources.map(({ path }) => path),
-    spots: forecast.hotSpots.flatMap(({ atSeconds }, spot) => keptSpots(atSeconds, edges[spot])),
+    spots: microscopePlaces(file).flatMap(({ atSeconds }, at) => keptSpots(atSeconds, edges[at])),
   };
 }
 

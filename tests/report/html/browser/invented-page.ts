@@ -7,6 +7,7 @@ import type { ForecastedFile } from '../../../../src/forecast-result.js';
 import { forecastFile } from '../../../../src/forecast-side.js';
 import { resolveProfile } from '../../../../src/profile/resolve-profile.js';
 import { htmlPage } from '../../../../src/report/html/html-page.js';
+import { microscopePlaces } from '../../../../src/report/html/microscope-places.js';
 import { bundlePage } from '../../../../src/report/html/page/bundle.mjs';
 import type { Settings } from '../../../../src/settings.js';
 import { inventedProgram, RATE } from '../../../support/invented-program.js';
@@ -37,7 +38,7 @@ export async function inventedPage(
   const { motion } = forecast;
   if (motion === null) throw new Error('the motion was not kept');
   const file = { ...forecast, name, motion };
-  const edges = await withWav(path, (wav) => readMicroscope(wav, settings, file.forecast.hotSpots));
+  const edges = await withWav(path, (wav) => readMicroscope(wav, settings, microscopePlaces(file)));
   const assets = await bundlePage();
   const html = htmlPage(file, edges, { units: 'metric', assets, version: '0.0.0' });
   return { path, settings, file, html };

@@ -19,7 +19,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'furrow-page-test-'));
   side = await inventedPage(folder);
   hostile = await inventedPage(folder, HOSTILE);
-});
+}, 60_000);
 beforeEach(needBrowser);
 afterAll(async () => {
   await closeBrowser();

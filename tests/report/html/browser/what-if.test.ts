@@ -16,7 +16,7 @@ let side: InventedPage;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'furrow-what-if-'));
   side = await inventedPage(folder);
-});
+}, 60_000);
 beforeEach(needBrowser);
 afterAll(async () => {
   await closeBrowser();

@@ -3,6 +3,7 @@ import { createAnalyser } from '../../../../src/analysis/analyse.js';
 import type { Histogram, MotionSummary, WallMotion } from '../../../../src/analysis/motion.js';
 import { forecastSide } from '../../../../src/model/forecast-model.js';
 import { htmlPage } from '../../../../src/report/html/html-page.js';
+import { microscopePlaces } from '../../../../src/report/html/microscope-places.js';
 import { bundlePage } from '../../../../src/report/html/page/bundle.mjs';
 import { emptyMotion } from '../../../support/empty-motion.js';
 import { forecastedFile } from '../../../support/forecast-fixture.js';
@@ -23,19 +24,19 @@ beforeAll(async () => {
   const analyser = await createAnalyser(format, words.length / 2, settingsWith());
   analyser.push(new Uint8Array(words.map((word) => word * 2 ** 16).buffer));
   recorded = analyser.finish();
-});
+}, 60_000);
 
 describe('a page', () => {
-  it('of 25 minutes of recordings takes at most 1.5 MB, five hot spots and all', async () => {
+  it('of 25 minutes of recordings takes at most 1.5 MB, ten places under the microscope and all', async () => {
     const motion = longMotion(recorded);
-    const settings = settingsWith({ basePitch: 60e-6, executes: 'fixed' });
-    const request = { levelDb: 6, planner: 'turn-ahead', source: SOUND_SOURCE } as const;
+    const settings = settingsWith({ executes: 'fixed' });
+    const request = { levelDb: 0, planner: 'turn-ahead', source: SOUND_SOURCE } as const;
     const forecast = forecastSide(motion, settings, request);
     const file = { ...forecastedFile({ settings, program: motion.program }), forecast, motion };
-    const edges = forecast.hotSpots.map(({ atSeconds }) => randomEdges(atSeconds));
+    const edges = microscopePlaces(file).map(({ atSeconds }) => randomEdges(atSeconds));
     const assets = await bundlePage();
     const html = htmlPage(file, edges, { units: 'metric', assets, version: '0.0.0' });
-    expect(edges.length).toBe(5);
+    expect(edges.length).toBe(10);
     expect(Buffer.byteLength(html)).toBeLessThan(MOST_BYTES);
     expect(Buffer.byteLength(html)).toBeGreaterThan(MOST_BYTES / 2);
   });
