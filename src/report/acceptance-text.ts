@@ -1,5 +1,5 @@
 import type { AcceptedEntry } from '../accepted/accepted-schema.js';
-import type { AppliedAcceptances, VoidReason } from '../accepted/apply-accepted.js';
+import type { AppliedAcceptances, VoidAcceptance, VoidReason } from '../accepted/apply-accepted.js';
 import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
 
@@ -10,6 +10,13 @@ export function acceptanceNotes({ file, voided, stale }: AppliedAcceptances): st
     ...voided.map(({ entry, why }) => `${name}: ${whatText(entry)} is void: ${whyText(why)}`),
     ...stale.map((entry) => `${name}: ${whatText(entry)} is for nothing: it is not found now`),
   ];
+}
+
+/** What does not hold any more, in sentences, where the side is told. */
+export function voidText(voided: readonly VoidAcceptance[]): string {
+  return voided
+    .map(({ entry, why }) => `Void: ${whatText(entry)}, since ${whyText(why)}.`)
+    .join(' ');
 }
 
 function whatText({ id, fromSeconds, untilSeconds, reason }: AcceptedEntry): string {

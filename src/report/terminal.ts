@@ -1,5 +1,6 @@
 import type { ChalkInstance } from 'chalk';
 import type { ForecastedFile } from '../forecast-result.js';
+import { voidText } from './acceptance-text.js';
 import { asciiText } from './ascii-text.js';
 import { chart } from './chart.js';
 import { findingList } from './finding-list.js';
@@ -14,6 +15,7 @@ import { planTable } from './plan-table.js';
 import { levelsText, programLengthText } from './program-text.js';
 import { safeText } from './safe-text.js';
 import { assumptionText, setUpText } from './set-up-text.js';
+import type { ToldFile } from './told-file.js';
 import { trackTable } from './track-table.js';
 import { unseenSpeed } from './unseen-speed.js';
 import { verdictText } from './verdict-text.js';
@@ -41,7 +43,7 @@ const LINES = { wide: 45, narrow: 54 };
 const LEAST_FOR_FINDINGS = 8;
 
 /** One side on one screen, for the engineer at the lathe: what to dial in first, then why. */
-export function sideText(file: ForecastedFile, options: TerminalOptions): string {
+export function sideText(file: ToldFile, options: TerminalOptions): string {
   const { units, paint, details = false, ascii = false } = options;
   const columns = Math.min(WIDEST, Math.max(NARROWEST, options.columns ?? NARROWEST));
   const wrap = (text: string, first = '  ') =>
@@ -51,6 +53,7 @@ export function sideText(file: ForecastedFile, options: TerminalOptions): string
     ...wrap(`${name}${assumptionText(file)}: ${setUpText(file, units)}`, ''),
     ...wrap(handText(file, units)),
     ...wrap(verdictText(file, paint)),
+    ...wrap(voidText(file.voidAcceptances ?? [])),
     ...wrap(programLengthText(file, units)),
     ...wrap([levelsText(file), headroomText(file)].filter((text) => text !== '').join(' ')),
     ...wrap(isSilent(file) ? '' : headLoadText(file.forecast.headLoad)),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { AcceptedEntry } from '../../src/accepted/accepted-schema.js';
-import { acceptanceNotes } from '../../src/report/acceptance-text.js';
+import { acceptanceNotes, voidText } from '../../src/report/acceptance-text.js';
 import { forecastedFile } from '../support/forecast-fixture.js';
 
 const ENTRY: AcceptedEntry = {
@@ -29,4 +29,11 @@ test('what does not hold is said with file, finding, place, reason and why', () 
       'the finding reaches beyond the accepted stretch now',
     'x.wav: the acceptance of overcut (known) is for nothing: it is not found now',
   ]);
+});
+
+test('where the side is told, what is void is a sentence each, and nothing where none is', () => {
+  expect(voidText([])).toBe('');
+  expect(voidText([{ entry: WHOLE, why: 'audio-changed' }])).toBe(
+    'Void: the acceptance of overcut (known), since the sound is not the one that was accepted.',
+  );
 });
