@@ -48,11 +48,15 @@ export function folderRow(file: ForecastedFile): FolderRow {
   };
 }
 
-/** Whether a row does not say enough of a side: it is not clear, or its level does not hold. */
+/**
+ * Whether a row does not say enough of a side: it is not clear, its level does not hold, or a
+ * running order was asked for.
+ */
 export function needsDetails({ forecast }: ForecastedFile): boolean {
-  const { verdict, levelDb, headroom } = forecast;
+  const { verdict, levelDb, headroom, order } = forecast;
   const { recommendedDb } = headroom;
-  return verdict !== 'clear' || recommendedDb === null || recommendedDb < levelDb;
+  const holds = recommendedDb !== null && recommendedDb >= levelDb;
+  return verdict !== 'clear' || !holds || order !== undefined;
 }
 
 function endOf({ endDiameter, spare }: PlanReport): FolderEnd {

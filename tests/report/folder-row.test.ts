@@ -66,6 +66,7 @@ describe('details are needed', () => {
     ['a level that does not hold', { ...CLEAR, ...upTo(-0.5) }, true],
     ['no level that holds', { ...CLEAR, ...upTo(null) }, true],
     ['a level that just holds', { ...CLEAR, ...upTo(0) }, false],
+    ['a running order to tell', { ...CLEAR, ...upTo(0), order: null }, true],
   ] as const)('of a side with %s: %#', (_, forecast, expected) => {
     expect(needsDetails(forecastedFile({}, forecast))).toBe(expected);
   });
