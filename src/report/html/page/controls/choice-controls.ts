@@ -13,7 +13,7 @@ export interface ChoiceControl {
 }
 
 const EXECUTES = [
-  ['machine', "the lathe's own automation"],
+  ['machine', 'its own automation'],
   ['plan', 'the plan'],
   ['fixed', 'fixed pitch and depth'],
 ] as const;

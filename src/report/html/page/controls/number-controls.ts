@@ -65,7 +65,7 @@ export const NUMBER_CONTROLS: readonly NumberControl[] = [
   {
     name: 'timingTolerance',
     label: 'Timing tolerance',
-    unit: () => 'quarter turns',
+    unit: () => 'quarters',
     step: () => 1,
     ends: ({ settings }) => [0, Math.max(8, settings.timingTolerance)],
     shown: ({ tried }) => tried.timingTolerance,
