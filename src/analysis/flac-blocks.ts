@@ -18,7 +18,8 @@ const BATCH_FRAMES = 2 ** 15;
 
 /**
  * The blocks that hold a range of frames, in batches that hold until the next is asked for. Every
- * block follows the one before it without a gap, and its checksums are right.
+ * block follows the one before it without a gap, and its checksums are right. Two windows take
+ * turns, so that the next is read while the blocks of one are used.
  * @throws InputError `sound-damaged` at the first that does not or whose are not
  */
 export async function* readBlocks(
@@ -26,27 +27,34 @@ export async function* readBlocks(
   firstFrame: number,
   endFrame: number,
 ): AsyncGenerator<FlacBatch, void, undefined> {
-  const buffer = Buffer.allocUnsafe(Math.min(WINDOW_BYTES, layout.end - layout.start));
+  const bytes = Math.min(WINDOW_BYTES, layout.end - layout.start);
+  let [buffer, other] = [Buffer.allocUnsafe(bytes), Buffer.allocUnsafe(bytes)];
   let place = await seekBlock(layout, firstFrame);
+  let window = windowAt(layout, place.at, buffer);
   while (place.firstFrame < endFrame) {
-    const window = await windowAt(layout, place.at, buffer);
-    const begun = place;
-    let batch: FlacBatch = { ...place, frames: 0, blocks: [] };
-    for (const { bytes, frames } of blocksIn(window, place, layout)) {
-      place = { at: place.at + bytes.length, firstFrame: place.firstFrame + frames };
-      batch =
-        place.firstFrame <= firstFrame
-          ? { ...place, frames: 0, blocks: [] }
-          : { ...batch, frames: batch.frames + frames, blocks: [...batch.blocks, bytes] };
-      if (place.firstFrame >= endFrame) break;
-      if (batch.frames >= BATCH_FRAMES) {
-        yield batch;
-        batch = { ...place, frames: 0, blocks: [] };
-      }
-    }
-    if (place === begun) throw flacDamaged(layout.source.path, place);
-    if (batch.frames > 0) yield batch;
+    const blocks = [...blocksIn(await window, place, layout)];
+    const last = blocks.at(-1);
+    if (last === undefined) throw flacDamaged(layout.source.path, place);
+    place = endOf(last);
+    [buffer, other] = [other, buffer];
+    if (place.firstFrame < endFrame) window = windowAt(layout, place.at, buffer);
+    // Thrown where it is waited for, if it is.
+    window.catch(() => {});
+    yield* batchesOf(
+      blocks.filter((block) => {
+        return block.firstFrame < endFrame && endOf(block).firstFrame > firstFrame;
+      }),
+    );
   }
+}
+
+interface FlacBlock extends FlacPlace {
+  readonly bytes: Uint8Array;
+  readonly frames: number;
+}
+
+function endOf({ at, firstFrame, bytes, frames }: FlacBlock): FlacPlace {
+  return { at: at + bytes.length, firstFrame: firstFrame + frames };
 }
 
 async function windowAt({ source, end }: FlacLayout, at: number, buffer: Buffer): Promise<Buffer> {
@@ -61,16 +69,32 @@ function* blocksIn(
   window: Buffer,
   place: FlacPlace,
   layout: FlacLayout,
-): Generator<{ bytes: Uint8Array; frames: number }, void, undefined> {
+): Generator<FlacBlock, void, undefined> {
   const isEnd = place.at + window.length === layout.end;
   let { firstFrame } = place;
-  for (let at = 0; at < window.length; ) {
-    const head = readBlockHead(window, at, layout.stream);
+  for (let from = 0; from < window.length; ) {
+    const head = readBlockHead(window, from, layout.stream);
     if (head === null || firstFrameOf(head, layout) !== firstFrame) return;
-    const end = blockEnd(window, at, head, layout, isEnd);
+    const end = blockEnd(window, from, head, layout, isEnd);
     if (end === null) return;
-    yield { bytes: window.subarray(at, end), frames: head.frames };
-    firstFrame += head.frames;
-    at = end;
+    const { frames } = head;
+    yield { at: place.at + from, firstFrame, frames, bytes: window.subarray(from, end) };
+    firstFrame += frames;
+    from = end;
+  }
+}
+
+function* batchesOf(blocks: readonly FlacBlock[]): Generator<FlacBatch, void, undefined> {
+  let batch: FlacBlock[] = [];
+  let frames = 0;
+  for (const [index, block] of blocks.entries()) {
+    batch.push(block);
+    frames += block.frames;
+    const [first] = batch;
+    if (first === undefined || (frames < BATCH_FRAMES && index < blocks.length - 1)) continue;
+    const { at, firstFrame } = first;
+    yield { at, firstFrame, frames, blocks: batch.map(({ bytes }) => bytes) };
+    batch = [];
+    frames = 0;
   }
 }
