@@ -1,9 +1,11 @@
 import type { FrameSource } from './frame-source.js';
 import type { SampleFormat } from './sample-format.js';
 
+export const WAV_CONTAINERS = ['RIFF', 'RF64', 'BW64'] as const;
 /** What a sound may come in. */
-export const SOUND_CONTAINERS = ['RIFF', 'RF64', 'BW64', 'AIFF', 'AIFF-C', 'FLAC'] as const;
+export const SOUND_CONTAINERS = [...WAV_CONTAINERS, 'AIFF', 'AIFF-C', 'FLAC'] as const;
 
+export type WavContainer = (typeof WAV_CONTAINERS)[number];
 export type SoundContainer = (typeof SOUND_CONTAINERS)[number];
 
 /** What the head of a file of sound says, checked against what is there. */

@@ -1,8 +1,9 @@
+import type { WavContainer } from './sound-file.js';
 import { isPlainId, shownId, wavError } from './wav-error.js';
 import { type LongSizes, NO_LONG_SIZES, readLongSizes } from './wav-long-sizes.js';
 import { type ByteSource, readBytes } from './wav-source.js';
 
-export type WavContainer = 'RIFF' | 'RF64' | 'BW64';
+export type { WavContainer };
 
 /** Where a chunk's content lies. */
 export interface WavChunk {

@@ -1,4 +1,5 @@
 import { join, resolve } from 'node:path';
+import { WAV_CONTAINERS } from '../analysis/sound-file.js';
 import { withWav } from '../analysis/wav-file.js';
 import { InputError, OutputError } from '../errors.js';
 import { MOTION_EXTENSION } from '../motion-file/motion-layout.js';
@@ -169,6 +170,13 @@ async function writeCue(
   if (file.readFrom === 'motion' || source === undefined) {
     errors.notice(
       `${safeText(file.name)}: a saved motion carries no sound to mark; --cue left out`,
+    );
+    return;
+  }
+  if (!WAV_CONTAINERS.some((container) => container === source.container)) {
+    errors.notice(
+      `${safeText(file.name)}: marks are written into copies of WAV files, and this is ` +
+        `${source.container}; --cue left out, --markers writes them as CSV`,
     );
     return;
   }

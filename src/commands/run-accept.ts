@@ -7,8 +7,7 @@ import { parseAccepted } from '../accepted/parse-accepted.js';
 import { type AcceptedFile, readAccepted } from '../accepted/read-accepted.js';
 import { withEntry } from '../accepted/with-entry.js';
 import { hashAudio } from '../analysis/hash-audio.js';
-import { withWav } from '../analysis/wav-file.js';
-import { wavFrames } from '../analysis/wav-frames.js';
+import { withSound } from '../analysis/open-sound.js';
 import { InputError, UsageError } from '../errors.js';
 import type { ForecastedFile } from '../forecast-result.js';
 import { FINDING_IDS, type Finding } from '../model/forecast-types.js';
@@ -54,7 +53,7 @@ export async function runAccept(path: string, given: unknown, run: Run): Promise
     const request = { levelDb: options.level, planner: options.planner };
     const file = await forecastFile(path, settings, request);
     const meant = theOnesMeant(file, options, at);
-    const audioSha256 = await withWav(path, (wav) => hashAudio(wavFrames(wav)));
+    const audioSha256 = await withSound(path, ({ source }) => hashAudio(source));
     const written = await write(folder, accepted, file, meant, { ...options, audioSha256 });
     for (const finding of meant) errors.notice(`accepted in ${written}: ${told(finding, file)}`);
     return DONE;

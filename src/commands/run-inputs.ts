@@ -14,7 +14,7 @@ export function runInputs(found: readonly FoundInput[], allowEmpty: boolean): Ru
       const { path, code, message } = input.error;
       return [{ path, code, message }];
     }
-    const message = `${input.path}: no WAV or motion file is in this folder`;
+    const message = `${input.path}: no WAV, AIFF, FLAC or motion file is in this folder`;
     return allowEmpty ? [] : [{ path: input.path, code: 'empty-folder', message }];
   });
   if (found.length > 0 || allowEmpty) return inputs;

@@ -131,7 +131,7 @@ test('a bad file is named on stderr and in the JSON, and the others are done', a
       { path: 'empty', code: 'empty-folder' },
     ]);
     expect(stderr).toMatch(
-      /^furrow: bad\.wav: .*\nfurrow: empty: no WAV or motion file is in this folder\n$/,
+      /^furrow: bad\.wav: .*\nfurrow: empty: no WAV, AIFF, FLAC or motion file is in this folder\n$/,
     );
   });
 });
