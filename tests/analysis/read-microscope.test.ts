@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { HotSpotEdges } from '../../src/analysis/hot-spot-edges.js';
+import { withSound } from '../../src/analysis/open-sound.js';
 import { readMicroscope } from '../../src/analysis/read-microscope.js';
-import { withWav } from '../../src/analysis/wav-file.js';
 import { forecastFile } from '../../src/forecast-side.js';
 import { settingsWith } from '../support/model-settings.js';
 import { noise } from '../support/signals.js';
@@ -37,7 +37,9 @@ async function wavOf(left: Float64Array, right: Float64Array, sampleRate = RATE)
 }
 
 async function look(path: string, atSeconds: number): Promise<HotSpotEdges> {
-  const [edges] = await withWav(path, (wav) => readMicroscope(wav, SETTINGS, [{ atSeconds }]));
+  const [edges] = await withSound(path, ({ source }) =>
+    readMicroscope(source, SETTINGS, [{ atSeconds }]),
+  );
   if (edges === undefined || edges === null) throw new Error('nothing was seen');
   return edges;
 }
@@ -90,7 +92,9 @@ describe('the edges under the microscope', () => {
 
   it('is not looked at closer at a rate of neither family', async () => {
     const path = await wavOf(noise(60_000, 5, 0.1), noise(60_000, 6, 0.1), 30_000);
-    const seen = await withWav(path, (wav) => readMicroscope(wav, SETTINGS, [{ atSeconds: 0 }]));
+    const seen = await withSound(path, ({ source }) =>
+      readMicroscope(source, SETTINGS, [{ atSeconds: 0 }]),
+    );
     expect(seen).toEqual([null]);
   });
 });

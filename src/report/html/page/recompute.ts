@@ -97,12 +97,11 @@ function edgesAt({ spots }: PageData, atSeconds: number): HotSpotEdges | null {
   return spots.find(({ spotSeconds }) => isSamePlace(spotSeconds, atSeconds))?.edges ?? null;
 }
 
-function sourceFacts({ sources: [source], truncated }: PageHead): SourceFacts {
-  return {
-    sampleRate: source?.sampleRate ?? 44_100,
-    channels: source?.channels ?? 2,
-    truncated,
-  };
+/** Of a side of several files, those of the poorest. */
+function sourceFacts({ sources, truncated }: PageHead): SourceFacts {
+  const isStereo = sources.some(({ channels }) => channels === 2);
+  const sampleRate = Math.min(...sources.map((source) => source.sampleRate));
+  return { sampleRate, channels: isStereo ? 2 : 1, truncated };
 }
 
 function isSamePlace(one: number, other: number): boolean {

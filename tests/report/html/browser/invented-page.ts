@@ -1,8 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { MotionSummary } from '../../../../src/analysis/motion.js';
+import { withSound } from '../../../../src/analysis/open-sound.js';
 import { readMicroscope } from '../../../../src/analysis/read-microscope.js';
-import { withWav } from '../../../../src/analysis/wav-file.js';
 import type { ForecastedFile } from '../../../../src/forecast-result.js';
 import { forecastFile } from '../../../../src/forecast-side.js';
 import { resolveProfile } from '../../../../src/profile/resolve-profile.js';
@@ -38,7 +38,9 @@ export async function inventedPage(
   const { motion } = forecast;
   if (motion === null) throw new Error('the motion was not kept');
   const file = { ...forecast, name, motion };
-  const edges = await withWav(path, (wav) => readMicroscope(wav, settings, microscopePlaces(file)));
+  const edges = await withSound(path, ({ source }) =>
+    readMicroscope(source, settings, microscopePlaces(file)),
+  );
   const assets = await bundlePage();
   const html = htmlPage(file, edges, { units: 'metric', assets, version: '0.0.0' });
   return { path, settings, file, html };
