@@ -1,4 +1,4 @@
-import type { Metres, MetresPerTurn, Seconds } from '../units.js';
+import type { Hertz, Metres, MetresPerTurn, Seconds } from '../units.js';
 
 /**
  * What an operator sets by hand along a side. Times are of the program, from its first sample on,
@@ -32,6 +32,8 @@ export interface HandTrack {
   readonly isPinned?: boolean;
   readonly fromSeconds: Seconds;
   readonly untilSeconds: Seconds;
+  /** Its own filter on the difference of the channels; left out where all tracks have the side's. */
+  readonly elliptical?: { readonly corner: Hertz | null; readonly order: 1 | 2 };
 }
 
 /** A side on which nothing is set by hand. */

@@ -1,11 +1,11 @@
 import type { ForecastedFile } from '../forecast-result.js';
-import type { HandBand } from '../model/side-plan-input.js';
+import type { HandBand, HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import type { MetresPerTurn, Seconds } from '../units.js';
-import { fixed, largeLengthText, type Units } from './length-text.js';
+import { fixed, frequencyText, largeLengthText, type Units } from './length-text.js';
 import { timeText } from './place-text.js';
 import { safePitchText } from './safe-pitch-text.js';
-import { ceilToStep, meterReading } from './set-up.js';
+import { ceilToStep, meterReading, safeCorner } from './set-up.js';
 import { widthText } from './width-text.js';
 
 /**
@@ -13,7 +13,7 @@ import { widthText } from './width-text.js';
  * first sample on is dialled in before. Empty where there is nothing to do.
  */
 export function handText({ hand, settings }: ForecastedFile, units: Units): string {
-  const { basePitch = [], baseWidth = [], bands = [] } = hand ?? {};
+  const { basePitch = [], baseWidth = [], bands = [], tracks = [] } = hand ?? {};
   const clock = (at: Seconds) => clockText(at, settings);
   const pitch = (wanted: MetresPerTurn) => {
     const dialled = ceilToStep(wanted, settings.pitchStep);
@@ -28,6 +28,7 @@ export function handText({ hand, settings }: ForecastedFile, units: Units): stri
       const meter = reading === null ? '' : `, depth meter ${Number(fixed(reading, 2))},`;
       return `groove ${widthText(width, units)}${meter} from ${clock(fromSeconds)}`;
     }),
+    ...filterTexts(tracks, settings),
     ...bandTexts(bands, settings, units),
   ];
   return parts.length === 0 ? '' : `By hand: ${parts.join('; ')}.`;
@@ -35,6 +36,22 @@ export function handText({ hand, settings }: ForecastedFile, units: Units): stri
 
 function isLater({ fromSeconds }: { readonly fromSeconds: Seconds }): boolean {
   return fromSeconds > 0;
+}
+
+/** Each track whose elliptical filter is another than that of the one before it. */
+function filterTexts(tracks: readonly HandTrack[], settings: Settings): string[] {
+  const texts = tracks.map(({ elliptical }) => {
+    if (elliptical === undefined) return null;
+    const { corner, order } = elliptical;
+    const position = safeCorner(corner, settings.ellipticalSteps);
+    if (position === null) return 'elliptical out';
+    return `elliptical ${frequencyText(position)}, ${6 * order} dB per octave,`;
+  });
+  return tracks.flatMap(({ fromSeconds }, at) => {
+    const text = texts[at] ?? null;
+    if (at === 0 || text === null || text === texts[at - 1]) return [];
+    return [`${text} from ${clockText(fromSeconds, settings)}`];
+  });
 }
 
 /** Bands of one pitch in one. */

@@ -54,8 +54,8 @@ function levelNote({ forecast }: ForecastedFile, { levelDb }: SetUp): string[] {
 
 /** What the steps of the controls make different from what was planned. */
 function stepNotes(file: ForecastedFile, set: SetUp, units: Units): string[] {
-  const { pitchStep, ellipticalHz } = file.settings;
-  const { basePitch } = startOf(file);
+  const { pitchStep } = file.settings;
+  const { basePitch, ellipticalHz } = startOf(file);
   const isWider = set.basePitch > basePitch * (1 + 1e-9);
   const isOther = ellipticalHz !== null && set.ellipticalHz !== ellipticalHz;
   return [

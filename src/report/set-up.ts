@@ -23,24 +23,26 @@ export interface SetUp {
  */
 export function setUp(file: ForecastedFile): SetUp {
   const { settings, forecast } = file;
-  const { basePitch, width } = startOf(file);
+  const { basePitch, width, ellipticalHz } = startOf(file);
   const recommended = forecast.headroom.recommendedDb ?? Number.POSITIVE_INFINITY;
   return {
     levelDb: floorToStep(Math.min(forecast.levelDb, recommended), settings.levelStep),
     basePitch: ceilToStep(basePitch, settings.pitchStep),
     width,
     meterReading: meterReading(settings.depthMeter, width),
-    ellipticalHz: safeCorner(settings.ellipticalHz, settings.ellipticalSteps),
+    ellipticalHz: safeCorner(ellipticalHz, settings.ellipticalSteps),
   };
 }
 
-/** Base pitch and width at the first sample: the profile's, or what a sheet sets from there on. */
+/** Base pitch, width and corner at the first sample: the profile's, or what a sheet sets there. */
 export function startOf({ settings, hand }: ForecastedFile) {
   const pitch = hand?.basePitch.findLast(({ fromSeconds }) => fromSeconds <= 0);
   const width = hand?.baseWidth.findLast(({ fromSeconds }) => fromSeconds <= 0);
+  const elliptical = hand?.tracks[0]?.elliptical;
   return {
     basePitch: pitch?.pitch ?? settings.basePitch,
     width: width?.width ?? settings.baseWidth,
+    ellipticalHz: elliptical === undefined ? settings.ellipticalHz : elliptical.corner,
   };
 }
 

@@ -77,6 +77,7 @@ export function handSettings(
     tracks: placed.map(({ laid, starts }) => ({
       name: laid.name,
       isPinned: laid.isPinned,
+      ...(laid.elliptical === null ? {} : { elliptical: laid.elliptical }),
       fromSeconds: starts,
       untilSeconds: secondsOf(laid.stopFrame),
     })),

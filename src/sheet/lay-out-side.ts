@@ -5,6 +5,7 @@ import { InputError, UsageError } from '../errors.js';
 import type { ProgramSide, TrackFile } from '../program/program-side.js';
 import type { Settings } from '../settings.js';
 import { cutTrack } from './cut-track.js';
+import { filterMisfits } from './filter-misfits.js';
 import { handSettings, type Misfit } from './hand-settings.js';
 import { type CutTrack, layTracks } from './lay-tracks.js';
 import type { SheetFile } from './read-sheet.js';
@@ -41,6 +42,7 @@ export async function layOutSide(
   }
   if (failures.length > 0) return { failures };
   const laid = layTracks(cut, settings);
+  misfits.push(...filterMisfits(cut, settings));
   const hand = handSettings(cut, laid, misfits);
   if (misfits.length > 0) {
     const texts = misfits.map(

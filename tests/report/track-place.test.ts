@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { findingToJson } from '../../src/report/finding-json.js';
 import { findingSchema } from '../../src/report/finding-schema.js';
+import { handText } from '../../src/report/hand-text.js';
 import { hotSpotTable } from '../../src/report/hot-spot-table.js';
 import { markersOf } from '../../src/report/markers.js';
+import { setUp } from '../../src/report/set-up.js';
 import { trackPlace } from '../../src/report/track-place.js';
 import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
 
@@ -37,6 +39,26 @@ test('a finding says in JSON and in words which track it begins in, and when', (
   expect(json.message).toContain('track 2 at 00:10.0');
   const whole = findingToJson(findingWith({ atSeconds: null }), settings, TRACKS);
   expect(whole).toMatchObject({ track: null, trackSeconds: null });
+});
+
+test('tracks with filters of their own are told: the first to dial in, the others by hand', () => {
+  const filters = [
+    { corner: 300, order: 2 },
+    { corner: 300, order: 2 },
+    { corner: null, order: 1 },
+    { corner: 150, order: 1 },
+  ] as const;
+  const tracks = filters.map((elliptical, at) => ({
+    name: `track ${at}`,
+    fromSeconds: 60 * at,
+    untilSeconds: 60 * at + 59,
+    elliptical,
+  }));
+  const file = forecastedFile({ hand: { ...HAND, tracks } });
+  expect(setUp(file).ellipticalHz).toBe(300);
+  expect(handText(file, 'metric')).toBe(
+    'By hand: elliptical out from 02:00.0; elliptical 150 Hz, 6 dB per octave, from 03:00.0.',
+  );
 });
 
 test('hot spots and markers are told with the track’s number and its own time', () => {

@@ -174,6 +174,22 @@ test('every file that cannot be read is a failure of its own, each once', async 
 });
 
 describe('an elliptical filter', () => {
+  test('whose corner the profile has no position for is refused', async () => {
+    const settings = { ...resolveProfile(), ellipticalSteps: [150, 300] };
+    const refused = layOut(
+      await album(),
+      {
+        tracks: [
+          { file: 'one.wav', ellipticalHz: 150 },
+          { file: 'two.wav', ellipticalHz: 200 },
+        ],
+      },
+      settings,
+    );
+    await expect(refused).rejects.toThrow('tracks[1].ellipticalHz: found 200, expected one of');
+    await expect(refused).rejects.not.toThrow('tracks[0]');
+  });
+
   test('that all tracks have is the side’s', async () => {
     const own = { ellipticalHz: 150, ellipticalOrder: 2 };
     const { settings, tracks, isUntouched } = await layOut(await album(), {
@@ -188,12 +204,13 @@ describe('an elliptical filter', () => {
   });
 
   test('that one track has is that track’s; the others keep the side’s', async () => {
-    const { settings, tracks, isUntouched } = await layOut(
+    const { settings, tracks, hand, isUntouched } = await layOut(
       await album(),
       { tracks: [{ file: 'one.wav', ellipticalHz: 200 }, { file: 'two.wav' }] },
       { ...resolveProfile(), ellipticalHz: 80 },
     );
     expect(settings.ellipticalHz).toBe(80);
+    expect(hand.tracks.map(({ elliptical }) => elliptical?.corner)).toEqual([200, 80]);
     expect(tracks.map(({ elliptical }) => elliptical)).toEqual([
       { corner: 200, order: 1 },
       { corner: 80, order: 1 },
