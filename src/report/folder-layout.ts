@@ -13,6 +13,8 @@ export interface FolderLayout {
 
 /** Before each name: `> ` or blanks. */
 export const MARK_WIDTH = 2;
+/** Over the names. */
+const NAME_HEAD = 'side';
 /** Less would not tell names apart. */
 const NARROWEST_NAME = 10;
 
@@ -35,14 +37,15 @@ export function folderLayout(
   const sum = widths.reduce((total, width) => total + width, MARK_WIDTH);
   const left = (gap: number) => room - sum - gap * columns.length;
   const gap = left(2) >= longestName ? 2 : 1;
-  const nameWidth = Math.min(longestName, Math.max(NARROWEST_NAME, left(gap)));
+  const ofNames = Math.min(longestName, Math.max(NARROWEST_NAME, left(gap)));
+  const nameWidth = Math.max(NAME_HEAD.length, ofNames);
   return { columns, widths, nameWidth, gap };
 }
 
 /** The lines over the table; what is for two columns ends with the second. */
 export function headLines({ columns, widths, nameWidth, gap }: FolderLayout): string[] {
   return [0, 1, 2].map((line) => {
-    let text = line === 1 ? '  side' : '';
+    let text = line === 1 ? `  ${NAME_HEAD}` : '';
     let end = MARK_WIDTH + nameWidth;
     for (const [column, { head, align }] of columns.entries()) {
       const word = head[line] ?? '';

@@ -40,6 +40,13 @@ describe('the row of a side', () => {
     expect(head3?.trim().split(/ +/)).toEqual('min:s mm mm mm mm µm dB'.split(' '));
   });
 
+  test('keeps a name shorter than its heading apart from the next column', () => {
+    const [, heads, , line] = folderTable([sideAt('A')], [], MONOCHROME).split('\n');
+    expect(heads).toMatch(/^ {2}side +time/);
+    expect(line).toMatch(/^ {2}A {4,}20:00/);
+    expect(line?.indexOf('20:00')).toBe((heads?.indexOf('time') ?? 0) - 1);
+  });
+
   test('tells inches, mils and no metric unit to who works in them', () => {
     const text = folderTable([sideAt('x/a.wav')], [], { ...MONOCHROME, units: 'us' });
     expect(text.split('\n')[3]?.trim().split(/ +/)).toEqual(
