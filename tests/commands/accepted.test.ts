@@ -60,6 +60,9 @@ test('what is accepted stays told with its reason, and counts for nothing until 
   const said =
     /^furrow: side\.wav: the acceptance of .* is void: the sound is not the one that was accepted$/gm;
   expect(voided.stderr.match(said)).toHaveLength(count);
+  expect(voided.stdout.replaceAll(/\s+/g, ' ')).toMatch(
+    /Void: the acceptance of .* \(heard on the test cut\), since the sound is not the one/,
+  );
   const after = await sideOf(cwd);
   expect(after.voidAcceptances).toHaveLength(count);
   expect(after.voidAcceptances.map(({ why }) => why)).toContain('audio-changed');

@@ -26,8 +26,8 @@ describe('a folder of good, loud, silent, mono, broken and foreign files', () =>
     expect(stdout).toMatch(/^. 3 silent\.wav .* fault +silent/m);
     expect(stdout).toMatch(/^. 5 cut short\.wav .* caution +truncated/m);
     expect(stdout).toMatch(/^6 sides: .*; 1 could not be read\.$/m);
-    expect(stderr).toBe(
-      'furrow: 6 no sound.wav: byte 0: found "cutt", expected "RIFF", "RF64" or "BW64" of WAV, "FORM" of AIFF, or "fLaC" of FLAC; export it as a WAV, AIFF or FLAC file\n',
+    expect(stderr).toMatch(
+      /^furrow: 6 no sound\.wav: byte 0: found "cutt", expected "RIFF".*; export it as .*\n$/,
     );
     expect(exitCode).toBe(3);
   });
