@@ -1,7 +1,7 @@
 import { badSample } from './convert-samples.js';
 import { LONGEST_HEAD, readBlockHead } from './flac-block-head.js';
 import { flacDamaged } from './flac-damaged.js';
-import { readFlac } from './flac-frames.js';
+import { FlacFrames } from './flac-frames.js';
 import { findLastBlock } from './flac-last-block.js';
 import type { FlacLayout } from './flac-layout.js';
 import { readMetadata } from './flac-metadata.js';
@@ -20,6 +20,7 @@ export async function openFlac(source: ByteSource): Promise<OpenSound> {
   const { path } = source;
   const { frames, stream } = layout;
   const { format } = stream;
+  const decoded = new FlacFrames(layout);
   return {
     file: {
       path,
@@ -33,7 +34,7 @@ export async function openFlac(source: ByteSource): Promise<OpenSound> {
       path,
       format,
       frames,
-      read: (range) => readFlac(layout, range),
+      read: (range) => decoded.read(range),
       // Integers are always fit, so that nobody should ask.
       refuse: (frame) => badSample({ path, format, frames, dataOffset: layout.start }, frame),
     },

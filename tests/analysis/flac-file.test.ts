@@ -118,6 +118,35 @@ describe('any range in blocks of any size gives the same frames', () => {
     });
   });
 
+  test('ranges that follow one another, as tracks are read, with another read between them', async () => {
+    await withSound(await soundPath(WHOLE), async ({ source }) => {
+      const found: Uint8Array[] = [];
+      const read = async (firstFrame: number, endFrame: number) => {
+        const blocks: Uint8Array[] = [];
+        for await (const block of source.read({ firstFrame, endFrame })) blocks.push(block.slice());
+        return joined(blocks);
+      };
+      for (let frame = 0; frame < FRAMES; frame += 7777) {
+        const end = Math.min(frame + 7777, FRAMES);
+        found.push(await read(frame, end));
+        if (frame === 3 * 7777) {
+          expect(Buffer.compare(await read(50, 60), RAW.subarray(200, 240))).toBe(0);
+          expect((await read(60, 60)).length).toBe(0);
+        }
+      }
+      expect(Buffer.compare(joined(found), RAW)).toBe(0);
+    });
+  });
+
+  test('a reader that stops early leaves the next one its own', async () => {
+    await withSound(await soundPath(WHOLE), async ({ source }) => {
+      for await (const _ of source.read({ blockBytes: 400 })) break;
+      for await (const block of source.read({ firstFrame: 100, endFrame: 110 })) {
+        expect(Buffer.compare(block, RAW.subarray(400, 440))).toBe(0);
+      }
+    });
+  });
+
   test('two readers of one open file do not disturb each other', async () => {
     await withSound(await soundPath(WHOLE), async ({ source }) => {
       const read = async (firstFrame: number) => {
