@@ -95,3 +95,31 @@ describe('furrow forecast of a folder', () => {
     expect(read.sides[0]?.plan).toEqual(document.sides[0]?.plan);
   });
 });
+
+test('furrow side takes tracks of any container, changed on the way or not', async () => {
+  const folder = await temporaryFolder();
+  const all = { wav: wavBytes({ words: WORDS }), aiff: AIFF, flac: FLAC };
+  for (const [extension, bytes] of Object.entries(all)) {
+    await writeFile(join(folder, `a.${extension}`), bytes);
+  }
+  const sidesOf = async (one: string, other: string) => {
+    const tracks = [{ file: `a.${one}` }, { file: `a.${other}`, gapSeconds: 1 }];
+    const changed = [{ ...tracks[0], trimDb: -3, fadeOutSeconds: 0.5 }, tracks[1]];
+    const sides = [
+      { name: 'A', tracks },
+      { name: 'B', tracks: changed },
+    ];
+    const sheet = join(folder, 'sheet.json');
+    await writeFile(sheet, JSON.stringify({ format: 'furrow.sheet/1', sides }));
+    const { stdout, exitCode } = await runInProcess(['side', '--no-discovery', '--json', sheet]);
+    expect(exitCode).toBe(0);
+    return forecastSchema.parse(JSON.parse(stdout)).sides;
+  };
+  const without = (sides: Awaited<ReturnType<typeof sidesOf>>) =>
+    sides.map(({ sources, ...side }) => side);
+  const others = await sidesOf('aiff', 'flac');
+  expect(others[0]?.sources.map(({ container }) => container)).toEqual(['AIFF-C', 'FLAC']);
+  const tracks = (text: string) => text.replaceAll(/a\.(wav|aiff|flac)/g, 'a');
+  const plain = tracks(JSON.stringify(without(await sidesOf('wav', 'wav'))));
+  expect(tracks(JSON.stringify(without(others)))).toBe(plain);
+});
