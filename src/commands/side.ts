@@ -20,6 +20,8 @@ export function addSide(program: Command, run: Run): void {
     'with a running order that bends less; nothing is moved',
   );
   addFileOptions(command);
+  // It is refused with what to do instead: see side-options.ts.
+  command.options.find(({ long }) => long === '--client')?.hideHelp();
   addRunOptions(command)
     .addHelpText('after', HELP_EPILOGUE)
     .action(async (sheets: string[], options: unknown) => {

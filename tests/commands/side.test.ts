@@ -189,6 +189,13 @@ describe('furrow side', () => {
     });
   });
 
+  test('writes no letter to a client, which goes by files', async () => {
+    const { stderr, exitCode } = await runInProcess(['side', '--client', 'x.txt', 'sheet.json']);
+    expect(exitCode).toBe(2);
+    expect(stderr).toContain('give the files to furrow forecast --client');
+    expect((await runInProcess(['side', '--help'])).stdout).not.toContain('--client');
+  });
+
   test('without a sheet is wrong usage', async () => {
     const { stderr, exitCode } = await runInProcess(['side']);
     expect(exitCode).toBe(2);
@@ -256,7 +263,7 @@ describe('furrow side --from-cues', () => {
       const withoutTracks = JSON.parse(side.stdout, (key, value) =>
         key === 'track'
           ? null
-          : ['tracks', 'trackSeconds', 'message'].includes(key)
+          : ['tracks', 'hand', 'trackSeconds', 'message'].includes(key)
             ? undefined
             : value,
       );
