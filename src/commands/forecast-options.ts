@@ -32,6 +32,7 @@ export const forecastSchema = z.strictObject({
   markers: z.string().optional(),
   cue: z.string().optional(),
   client: z.string().optional(),
+  html: z.string().optional(),
   saveMotion: z.string().optional(),
   quiet: z.boolean().default(false),
   jobs: z.int().positive().optional(),
@@ -56,6 +57,7 @@ export type ReportOptions = Pick<
   | 'markers'
   | 'cue'
   | 'client'
+  | 'html'
   | 'saveMotion'
 >;
 

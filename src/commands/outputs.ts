@@ -3,6 +3,7 @@ import { WAV_CONTAINERS } from '../analysis/sound-file.js';
 import { withWav } from '../analysis/wav-file.js';
 import { InputError, OutputError } from '../errors.js';
 import { MOTION_EXTENSION } from '../motion-file/motion-layout.js';
+import type { SideInput } from '../open-side.js';
 import { checkOutputFile, checkOutputFolder } from '../report/check-output.js';
 import type { ClientSide } from '../report/client-side.js';
 import type { Failure } from '../report/failure.js';
@@ -17,8 +18,11 @@ import type { StandardError } from './standard-error.js';
 
 /** Somewhere results go besides stdout. */
 export interface Output {
-  /** @param key what the side is known by: of a file its path, as it was found */
-  readonly side: (file: ToldFile, key: string) => Promise<void>;
+  /**
+   * @param key what the side is known by: of a file its path, as it was found
+   * @param input what it was made from
+   */
+  readonly side: (file: ToldFile, key: string, input: SideInput) => Promise<void>;
   readonly failure: (failure: Failure) => void;
   /** After the last. */
   readonly end: () => Promise<void>;
@@ -108,6 +112,10 @@ async function outputsFor(
       failure: () => {},
       end: async () => {},
     });
+  }
+  if (options.html !== undefined) {
+    const { htmlOutput } = await import('./html-output.js');
+    outputs.push(await htmlOutput(options.html, options, sides, inputs, cwd));
   }
   for (const [option, path, output] of [
     ['--table', options.table, tableOutput],

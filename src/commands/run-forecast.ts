@@ -40,7 +40,8 @@ export async function runForecast(
     requestFor: (input) => ({
       levelDb: options.level,
       planner: options.planner,
-      keepMotion: options.saveMotion !== undefined || older.files.length > 0,
+      keepMotion:
+        options.saveMotion !== undefined || options.html !== undefined || older.files.length > 0,
       hashAudio: options.saveMotion !== undefined || acceptances.concerns(outputKey(input)),
     }),
     told: (file, input) =>

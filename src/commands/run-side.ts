@@ -45,6 +45,7 @@ export async function runSide(
         levelDb: typeof input === 'string' ? 0 : input.levelDb,
         planner: options.planner,
         order: options.order,
+        keepMotion: options.html !== undefined,
       }),
       told: (file) => file,
       outputs,

@@ -48,6 +48,7 @@ export function addFileOptions(command: Command): Command {
     .option('--table <file>', 'write a CSV with a row a side')
     .option('--csv <dir>', 'write a CSV a side with a row per quarter turn')
     .option('--markers <dir>', 'write findings and hot spots in file time, a CSV a side')
+    .option('--html <file>', 'write a page that opens offline; into a folder, one a side')
     .option('--client <file>', 'write for the client what is wrong and what to send instead');
 }
 

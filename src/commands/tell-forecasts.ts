@@ -62,7 +62,7 @@ export async function tellForecasts(
     const toTell = told(file, input);
     if (toTell === null) return;
     for (const severity of openSeverities(toTell.forecast.findings)) found.add(severity);
-    await outputs.write(({ side: take }) => take(toTell, outputKey(input)));
+    await outputs.write(({ side: take }) => take(toTell, outputKey(input), input));
     shown.hide();
     await output.write(reporter.side(toTell));
   };
