@@ -5,8 +5,8 @@ export const LOW_BAND_DECIMATION = 32;
  * Averages over a triangle of twice the step, which keeps what would fold into the low band 36 dB
  * down and displacement's own slope another 20:
  * y(j) = Σ over |i| < step of (step − |i|)/step² · x(j·step + i). Silence outside.
- * The signal's steps are summed as they are and weighted, Σx and Σi·x, even and odd frames apart,
- * in f32; the rest is exact.
+ * Over a step the even and the odd frames are summed apart, in f32, and so is what the two sums are
+ * on their way, which weighs a frame by how early it came; the rest is exact.
  * @param signal f32
  * @param step even
  * @returns one entry a whole step of the signal
@@ -16,21 +16,22 @@ export function decimateByTriangle(signal: Float64Array, step = LOW_BAND_DECIMAT
   let rising = 0;
   for (let out = 0; out < decimated.length; out++) {
     // The triangle around the step's first frame: the last step's rise, this one's fall.
-    const { sum, weighted } = sumsOf(signal.subarray(out * step, (out + 1) * step));
-    decimated[out] = (step * sum - weighted + rising) / (step * step);
-    rising = weighted;
+    const { sum, falling } = sumsOf(signal.subarray(out * step, (out + 1) * step));
+    decimated[out] = (falling + rising) / (step * step);
+    rising = step * sum - falling;
   }
   return decimated;
 }
 
-/** Σx and Σi·x over a step. */
-function sumsOf(frames: Float64Array): { sum: number; weighted: number } {
+/** Σx and Σ(step − i)·x over a step. */
+function sumsOf(frames: Float64Array): { sum: number; falling: number } {
   const sums = [0, 0];
-  const weighted = [0, 0];
+  const running = [0, 0];
   for (let n = 0; n < frames.length; n++) {
     const lane = n % 2;
     sums[lane] = Math.fround(sums[lane]! + frames[n]!);
-    weighted[lane] = Math.fround(weighted[lane]! + Math.fround(n * frames[n]!));
+    running[lane] = Math.fround(running[lane]! + sums[lane]!);
   }
-  return { sum: sums[0]! + sums[1]!, weighted: weighted[0]! + weighted[1]! };
+  const odds = sums[1]!;
+  return { sum: sums[0]! + odds, falling: 2 * (running[0]! + running[1]!) - odds };
 }

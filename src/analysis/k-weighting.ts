@@ -11,6 +11,40 @@ export function designKWeighting(rate: Hertz): readonly [Biquad, Biquad] {
   return [designShelf(rate), designLowCut(rate)];
 }
 
+/** A signal K-weighted, from rest; in f32, in the order in which it is rounded. */
+export function weigh(signal: Float64Array, rate: Hertz): Float64Array {
+  const [shelf, lowCut] = designKWeighting(rate);
+  return runSection(runSection(signal, shelf), lowCut);
+}
+
+/**
+ * Two outputs of a section at a time, both from the two before them:
+ * y(n+1) = x′(n+1) − a1·x′(n) + (a1² − a2)·y(n−1) + a1·a2·y(n−2), x′(n) what the zeros make of x.
+ */
+function runSection(signal: Float64Array, section: Biquad): Float64Array {
+  const f32 = Math.fround;
+  const [b0, b1, b2, a1, a2, skip1, skip2] = pairedTaps(section);
+  const out = new Float64Array(signal.length + 1);
+  const x = (n: number): number => signal[n] ?? 0;
+  const input = (n: number): number =>
+    f32(f32(f32(b0 * x(n)) + f32(b1 * x(n - 1))) + f32(b2 * x(n - 2)));
+  for (let n = 0; n < signal.length; n += 2) {
+    const [y1, y2] = [out[n - 1] ?? 0, out[n - 2] ?? 0];
+    out[n] = f32(f32(input(n) - f32(a2 * y2)) - f32(a1 * y1));
+    const skipped = f32(input(n + 1) - f32(a1 * input(n)));
+    out[n + 1] = f32(f32(skipped + f32(skip2 * y2)) + f32(skip1 * y1));
+  }
+  return out.subarray(0, signal.length);
+}
+
+/** b0 b1 b2 a1 a2, a1² − a2 and a1·a2; f32. */
+export function pairedTaps({ b0, b1, b2, a1, a2 }: Biquad): PairedTaps {
+  const f32 = Math.fround;
+  return [f32(b0), f32(b1), f32(b2), f32(a1), f32(a2), f32(a1 * a1 - a2), f32(a1 * a2)];
+}
+
+type PairedTaps = [number, number, number, number, number, number, number];
+
 function designShelf(rate: Hertz): Biquad {
   const k = Math.tan((Math.PI * 1681.974450955533) / rate);
   const quality = 0.7071752369554196;

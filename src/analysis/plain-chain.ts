@@ -3,8 +3,9 @@ import type { Hertz } from '../units.js';
 import { type BandLimit, FIRST_HALVING_TAPS, LEAD_BASE_FRAMES } from './band-limit.js';
 import { designHighPass } from './biquad.js';
 import { applyElliptical } from './elliptical.js';
+import { type FilteredMotion, filterMotion } from './filter-motion.js';
 import { doubleRate, halveRate } from './half-band.js';
-import { designMotionFilter, type FilteredMotion, filterMotion } from './motion-filter.js';
+import { designMotionFilter } from './motion-filter.js';
 import { fullScaleVelocity, wire, wiringOf } from './program-level.js';
 import { mapStereo, type Stereo } from './stereo.js';
 

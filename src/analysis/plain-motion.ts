@@ -1,10 +1,9 @@
 import type { Settings } from '../settings.js';
 import { bandLimitOf, LEAD_BASE_FRAMES, LEAD_FRAMES } from './band-limit.js';
-import { filterBiquad } from './biquad.js';
 import { decimateByTriangle, LOW_BAND_DECIMATION } from './decimate.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { joinParts } from './join-parts.js';
-import { designKWeighting } from './k-weighting.js';
+import { weigh } from './k-weighting.js';
 import { looseMaximumBetween } from './loose-approach.js';
 import { STEPS_A_SECOND } from './loudness.js';
 import { LowBandMeter } from './low-band.js';
@@ -181,8 +180,7 @@ function truePeak(signal: Float64Array, from: number, until: number): number {
 
 /** K-weighted power of every whole 100 ms of the base-rate program: left, right, left … */
 function stepPowersOf(base: Stereo, rate: number): number[] {
-  const [shelf, lowCut] = designKWeighting(rate);
-  const weighted = mapStereo(base, (channel) => filterBiquad(filterBiquad(channel, shelf), lowCut));
+  const weighted = mapStereo(base, (channel) => weigh(channel, rate));
   const step = rate / STEPS_A_SECOND;
   const powers: number[] = [];
   for (let end = step; end <= weighted.left.length; end += step) {

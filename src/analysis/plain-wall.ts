@@ -1,4 +1,5 @@
 import { LEAD_FRAMES } from './band-limit.js';
+import type { FilteredMotion } from './filter-motion.js';
 import {
   ACCELERATION_CLASSES,
   ACCELERATION_UNIT,
@@ -10,7 +11,6 @@ import {
 } from './histogram.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { BINS_PER_QUARTER, type WallMotion } from './motion.js';
-import type { FilteredMotion } from './motion-filter.js';
 import { binEdge, type SpiralClock } from './spiral-clock.js';
 import { emptyWall } from './wall-rows.js';
 

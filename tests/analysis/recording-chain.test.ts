@@ -5,7 +5,8 @@ import { bandLimitOf } from '../../src/analysis/band-limit.js';
 import { designHighPass } from '../../src/analysis/biquad.js';
 import { type Complex, divide, multiply, unitPhasor } from '../../src/analysis/complex.js';
 import { applyElliptical } from '../../src/analysis/elliptical.js';
-import { designMotionFilter, filterMotion } from '../../src/analysis/motion-filter.js';
+import { filterMotion } from '../../src/analysis/filter-motion.js';
+import { designMotionFilter } from '../../src/analysis/motion-filter.js';
 import { frequencyResponse, logFrequencies } from '../reference-signals/frequency-response.mjs';
 import {
   exactAcceleration,

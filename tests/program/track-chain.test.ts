@@ -3,7 +3,8 @@
 // is that which every source is judged in.
 import { describe, expect, test } from 'vitest';
 import { type Complex, divide, multiply, unitPhasor } from '../../src/analysis/complex.js';
-import { designMotionFilter, filterMotion } from '../../src/analysis/motion-filter.js';
+import { filterMotion } from '../../src/analysis/filter-motion.js';
+import { designMotionFilter } from '../../src/analysis/motion-filter.js';
 import { joinStereo, type Stereo } from '../../src/analysis/stereo.js';
 import { trackChain } from '../../src/program/track-chain.js';
 import { frequencyResponse, logFrequencies } from '../reference-signals/frequency-response.mjs';

@@ -1,4 +1,5 @@
-import { designMotionFilter, filterMotion } from '../../src/analysis/motion-filter.js';
+import { filterMotion } from '../../src/analysis/filter-motion.js';
+import { designMotionFilter } from '../../src/analysis/motion-filter.js';
 import { frequencyResponse } from '../reference-signals/frequency-response.mjs';
 
 export interface Response {

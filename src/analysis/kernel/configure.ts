@@ -8,7 +8,7 @@ import {
 import { designHighPass } from '../biquad.js';
 import { SAMPLE_LIMIT } from '../convert-samples.js';
 import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
-import { designKWeighting } from '../k-weighting.js';
+import { designKWeighting, pairedTaps } from '../k-weighting.js';
 import { BINS_PER_QUARTER } from '../motion.js';
 import { designMotionFilter } from '../motion-filter.js';
 import { fullScale } from '../program-checks.js';
@@ -60,14 +60,10 @@ function setFilters(
   writeDoubled(kernel, kernel.displacementWideTaps.value, filter.displacement);
   const derivatives = [...filter.velocity, ...filter.acceleration];
   writeFourfold(kernel, kernel.derivativeTaps.value, derivatives);
-  const sections = designKWeighting(limit.baseRate).flatMap(({ b0, b1, b2, a1, a2 }) => [
-    b0,
-    b1,
-    b2,
-    a1,
-    a2,
-  ]);
-  writeDoubled(kernel, kernel.weightingSections.value, sections);
+  const [shelf, lowCut] = designKWeighting(limit.baseRate);
+  const lowTaps = pairedTaps(lowCut);
+  const sections = pairedTaps(shelf).flatMap((tap, n) => [tap, tap, lowTaps[n]!, lowTaps[n]!]);
+  floatsAt(kernel, kernel.weightingSections.value, sections.length).set(sections);
   if (settings.ellipticalHz !== null) {
     const ellipticalCorner = settings.ellipticalHz / settings.speedFactor;
     const { b0, b1, b2, a1, a2 } = designHighPass(
@@ -95,11 +91,15 @@ function writeDoubled(kernel: Kernel, address: number, numbers: ArrayLike<number
 
 /** Writes every number, rounded, into all four lanes of a vector. */
 function writeFourfold(kernel: Kernel, address: number, numbers: ArrayLike<number>): void {
-  const out = new Float32Array(kernel.memory.buffer, address, 4 * numbers.length);
+  const out = floatsAt(kernel, address, 4 * numbers.length);
   for (let n = 0; n < numbers.length; n++) out.fill(numbers[n]!, 4 * n, 4 * n + 4);
 }
 
 /** Numbers of the kernel's memory, as a view that holds until the kernel allocates. */
 export function numbersAt(kernel: Kernel, address: number, count: number): Float64Array {
   return new Float64Array(kernel.memory.buffer, address, count);
+}
+
+function floatsAt(kernel: Kernel, address: number, count: number): Float32Array {
+  return new Float32Array(kernel.memory.buffer, address, count);
 }

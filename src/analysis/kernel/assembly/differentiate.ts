@@ -1,7 +1,10 @@
 import { keepLastMoves, moves, movesWaiting } from './displace';
-import { boundGroup } from './groups';
+import { boundGroup, upAndDown } from './groups';
 import { STEP_FRAMES } from './low-band';
-import { acceleration, advanceMotion, mirrorStep, motionEnd, velocity, wallMask } from './rings';
+import {
+  acceleration, advanceMotion, displacement, displacementMask, mirrorStep, motionEnd, velocity,
+  wallMask,
+} from './rings';
 import { frameAt } from './vector';
 
 /** Moves that velocity and acceleration need, after theirs and before it. */
@@ -15,7 +18,7 @@ export const derivativeTaps: usize = memory.data(7 * 16, 16);
 export function differentiate(): void {
   let first = BEHIND;
   for (; first + STEP_FRAMES + AHEAD <= movesWaiting; first += STEP_FRAMES) {
-    boundGroup(motionEnd, differentiateStep(first));
+    differentiateStep(first);
     mirrorStep(velocity, wallMask, motionEnd);
     mirrorStep(acceleration, wallMask, motionEnd);
     advanceMotion(STEP_FRAMES);
@@ -23,11 +26,7 @@ export function differentiate(): void {
   keepLastMoves(movesWaiting - first + BEHIND);
 }
 
-/**
- * @returns the largest curvature of the displacement, 2u(n) − u(n−1) − u(n+1), of the frames and those
- * beside them, even and odd ones apart
- */
-function differentiateStep(first: i32): v128 {
+function differentiateStep(first: i32): void {
   const velocityOut = frameAt(velocity, motionEnd & wallMask);
   const accelerationOut = frameAt(acceleration, motionEnd & wallMask);
   const velocity0 = v128.load(derivativeTaps, 0);
@@ -37,34 +36,71 @@ function differentiateStep(first: i32): v128 {
   const acceleration0 = v128.load(derivativeTaps, 64);
   const acceleration1 = v128.load(derivativeTaps, 80);
   const acceleration2 = v128.load(derivativeTaps, 96);
-  const before = curvatures(first - 2);
-  const after = curvatures(first + STEP_FRAMES);
+  const displacements = frameAt(displacement, motionEnd & displacementMask);
+  // The frames beside the step, and those next to them, which only make the bounds wider.
+  const before = v128.load(frameAt(displacement, (motionEnd - 2) & displacementMask));
+  const after = v128.load(frameAt(displacements, STEP_FRAMES));
+  const beforeBend = curvatures(first - 2);
+  const afterBend = curvatures(first + STEP_FRAMES);
   let most = f32x4.pmax(before, after);
   let least = f32x4.pmin(before, after);
-  for (let n = 0; n < STEP_FRAMES; n += 2) {
+  let mostBoth = f32x4.pmax(both(before), both(after));
+  let leastBoth = f32x4.pmin(both(before), both(after));
+  let mostBend = f32x4.pmax(beforeBend, afterBend);
+  let leastBend = f32x4.pmin(beforeBend, afterBend);
+  for (let n = 0; n < STEP_FRAMES; n += 4) {
     const from = frameAt(moves, first + n - BEHIND);
-    const before0 = v128.load(from, 24);
-    const after0 = v128.load(from, 32);
-    const before1 = v128.load(from, 16);
-    const after1 = v128.load(from, 40);
-    const before2 = v128.load(from, 8);
-    const after2 = v128.load(from, 48);
-    const outer = f32x4.add(v128.load(from, 56), v128.load(from));
+    const at1 = v128.load(from, 8);
+    const at2 = v128.load(from, 16);
+    const at3 = v128.load(from, 24);
+    const at4 = v128.load(from, 32);
+    const at5 = v128.load(from, 40);
+    const at6 = v128.load(from, 48);
+    const at7 = v128.load(from, 56);
     const near = f32x4.add(
-      f32x4.mul(velocity0, f32x4.add(after0, before0)),
-      f32x4.mul(velocity1, f32x4.add(after1, before1)));
+      f32x4.mul(velocity0, f32x4.add(at4, at3)), f32x4.mul(velocity1, f32x4.add(at5, at2)));
     const far = f32x4.add(
-      f32x4.mul(velocity2, f32x4.add(after2, before2)), f32x4.mul(velocity3, outer));
+      f32x4.mul(velocity2, f32x4.add(at6, at1)),
+      f32x4.mul(velocity3, f32x4.add(at7, v128.load(from))));
     v128.store(frameAt(velocityOut, n), f32x4.add(near, far));
-    const bend = f32x4.sub(after0, before0);
+    const bend = f32x4.sub(at4, at3);
     const inner = f32x4.add(
-      f32x4.mul(acceleration0, bend), f32x4.mul(acceleration1, f32x4.sub(after1, before1)));
-    const rest = f32x4.mul(acceleration2, f32x4.sub(after2, before2));
+      f32x4.mul(acceleration0, bend), f32x4.mul(acceleration1, f32x4.sub(at5, at2)));
+    const rest = f32x4.mul(acceleration2, f32x4.sub(at6, at1));
     v128.store(frameAt(accelerationOut, n), f32x4.add(inner, rest));
-    most = f32x4.pmax(most, bend);
-    least = f32x4.pmin(least, bend);
+    const at8 = v128.load(from, 64);
+    const nextNear = f32x4.add(
+      f32x4.mul(velocity0, f32x4.add(at6, at5)), f32x4.mul(velocity1, f32x4.add(at7, at4)));
+    const nextFar = f32x4.add(
+      f32x4.mul(velocity2, f32x4.add(at8, at3)),
+      f32x4.mul(velocity3, f32x4.add(v128.load(from, 72), at2)));
+    v128.store(frameAt(velocityOut, n), f32x4.add(nextNear, nextFar), 16);
+    const nextBend = f32x4.sub(at6, at5);
+    const nextInner = f32x4.add(
+      f32x4.mul(acceleration0, nextBend), f32x4.mul(acceleration1, f32x4.sub(at7, at4)));
+    const nextRest = f32x4.mul(acceleration2, f32x4.sub(at8, at3));
+    v128.store(frameAt(accelerationOut, n), f32x4.add(nextInner, nextRest), 16);
+    const u = v128.load(frameAt(displacements, n));
+    const nextU = v128.load(frameAt(displacements, n), 16);
+    const b = both(u);
+    const nextB = both(nextU);
+    most = f32x4.pmax(most, f32x4.pmax(u, nextU));
+    least = f32x4.pmin(least, f32x4.pmin(u, nextU));
+    mostBoth = f32x4.pmax(mostBoth, f32x4.pmax(b, nextB));
+    leastBoth = f32x4.pmin(leastBoth, f32x4.pmin(b, nextB));
+    mostBend = f32x4.pmax(mostBend, f32x4.pmax(bend, nextBend));
+    leastBend = f32x4.pmin(leastBend, f32x4.pmin(bend, nextBend));
   }
-  return f32x4.pmax(most, f32x4.neg(least));
+  const curvature = f32x4.pmax(mostBend, f32x4.neg(leastBend));
+  boundGroup(motionEnd, upAndDown(most, least), upAndDown(mostBoth, leastBoth), curvature);
+}
+
+/** Sum of the walls and left less right, of two frames. */
+// @ts-ignore: decorator
+@inline
+function both(pair: v128): v128 {
+  const signs = f32x4(0, -0.0, 0, -0.0);
+  return f32x4.add(v128.shuffle<i32>(pair, pair, 1, 0, 3, 2), v128.xor(pair, signs));
 }
 
 /** Curvature of two frames but for its sign. */

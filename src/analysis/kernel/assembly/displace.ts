@@ -1,5 +1,4 @@
 import { putLow, STEP_FRAMES } from './low-band';
-import { holdGroup } from './groups';
 import { displacement, displacementMask, mirrorStep } from './rings';
 import { BEHIND, keepLast, levels, steps, waiting } from './recursion';
 import { frameAt, moveBack, pairOf } from './vector';
@@ -23,7 +22,9 @@ let next: i32 = 0;
 export function displace(): void {
   let first = BEHIND;
   for (; first + STEP_FRAMES + AHEAD <= waiting; first += STEP_FRAMES) {
-    displaceStep(first);
+    const out = frameAt(moves, movesWaiting);
+    moveStep(first, out);
+    displaceStep(first, out);
     mirrorStep(displacement, displacementMask, next);
     next += STEP_FRAMES;
     movesWaiting += STEP_FRAMES;
@@ -37,69 +38,66 @@ export function keepLastMoves(count: i32): void {
   movesWaiting = count;
 }
 
-function displaceStep(first: i32): void {
-  const out = frameAt(displacement, next & displacementMask);
-  const moveOut = frameAt(moves, movesWaiting);
-  let last = displacedBefore(first);
-  let sum = f32x4.splat(0);
-  let weighted = sum;
-  let within = f32x4(0, 0, 1, 1);
-  const two = f32x4.splat(2);
+/** The moves of a step: the FIR, four frames at a time. */
+function moveStep(first: i32, out: usize): void {
   const tap0 = v128.load(displacementTaps, 0);
   const tap1 = v128.load(displacementTaps, 16);
   const tap2 = v128.load(displacementTaps, 32);
   const tap3 = v128.load(displacementTaps, 48);
   const tap4 = v128.load(displacementTaps, 64);
   const tap5 = v128.load(displacementTaps, 80);
-  // The group's bounds take the frame before it as well.
-  let most = v128.shuffle<i64>(last, last, 1, 1);
-  let least = most;
   for (let n = 0; n < STEP_FRAMES; n += 4) {
     const from = frameAt(steps, first + n - BEHIND + 1);
-    const move = filtered(from, tap0, tap1, tap2, tap3, tap4, tap5);
-    const nextMove = filtered(from + 16, tap0, tap1, tap2, tap3, tap4, tap5);
-    v128.store(frameAt(moveOut, n), move);
-    v128.store(frameAt(moveOut, n), nextMove, 16);
-    const u = moved(last, move);
-    const next = moved(u, nextMove);
-    last = next;
+    const at2 = v128.load(from, 16);
+    const at3 = v128.load(from, 24);
+    const at4 = v128.load(from, 32);
+    const at5 = v128.load(from, 40);
+    const early = f32x4.add(f32x4.mul(tap0, at5), f32x4.mul(tap1, at4));
+    const middle = f32x4.add(f32x4.mul(tap2, at3), f32x4.mul(tap3, at2));
+    const late = f32x4.add(
+      f32x4.mul(tap4, v128.load(from, 8)), f32x4.mul(tap5, v128.load(from)));
+    v128.store(frameAt(out, n), f32x4.add(f32x4.add(early, middle), late));
+    const nextEarly = f32x4.add(
+      f32x4.mul(tap0, v128.load(from, 56)), f32x4.mul(tap1, v128.load(from, 48)));
+    const nextMiddle = f32x4.add(f32x4.mul(tap2, at5), f32x4.mul(tap3, at4));
+    const nextLate = f32x4.add(f32x4.mul(tap4, at3), f32x4.mul(tap5, at2));
+    v128.store(frameAt(out, n), f32x4.add(f32x4.add(nextEarly, nextMiddle), nextLate), 16);
+  }
+}
+
+/** The displacement of a step out of its moves, and its sums for the low band. */
+function displaceStep(first: i32, step: usize): void {
+  const out = frameAt(displacement, next & displacementMask);
+  let sum = f32x4.splat(0);
+  let running = sum;
+  let last = displacedBefore(first);
+  for (let n = 0; n < STEP_FRAMES; n += 4) {
+    const run = addedUp(v128.load(frameAt(step, n)));
+    const further = addedUp(v128.load(frameAt(step, n), 16));
+    const u = f32x4.add(last, run);
+    const next = f32x4.add(last, f32x4.add(v128.shuffle<i64>(run, run, 1, 1), further));
+    last = v128.shuffle<i64>(next, next, 1, 1);
     v128.store(frameAt(out, n), u);
     v128.store(frameAt(out, n), next, 16);
-    const after = f32x4.add(within, two);
-    sum = f32x4.add(f32x4.add(sum, u), next);
-    weighted = f32x4.add(f32x4.add(weighted, f32x4.mul(within, u)), f32x4.mul(after, next));
-    within = f32x4.add(after, two);
-    most = f32x4.pmax(most, f32x4.pmax(u, next));
-    least = f32x4.pmin(least, f32x4.pmin(u, next));
+    sum = f32x4.add(sum, u);
+    running = f32x4.add(running, sum);
+    sum = f32x4.add(sum, next);
+    running = f32x4.add(running, sum);
   }
-  putLow(sum, weighted);
-  holdGroup(next, most, least);
+  putLow(sum, running);
 }
 
-/** Two frames of the FIR. @param from the earliest frame that they need */
+/** Two moves, the second with the first in it. */
 // @ts-ignore: decorator
 @inline
-function filtered(
-  from: usize, tap0: v128, tap1: v128, tap2: v128, tap3: v128, tap4: v128, tap5: v128,
-): v128 {
-  const early = f32x4.add(
-    f32x4.mul(tap0, v128.load(from, 40)), f32x4.mul(tap1, v128.load(from, 32)));
-  const middle = f32x4.add(
-    f32x4.mul(tap2, v128.load(from, 24)), f32x4.mul(tap3, v128.load(from, 16)));
-  const late = f32x4.add(
-    f32x4.mul(tap4, v128.load(from, 8)), f32x4.mul(tap5, v128.load(from)));
-  return f32x4.add(f32x4.add(early, middle), late);
+function addedUp(moves: v128): v128 {
+  return f32x4.add(moves, v128.shuffle<i64>(f32x4.splat(0), moves, 0, 2));
 }
 
-/** Two frames of displacement, from the second of the last two on by two moves. */
-// @ts-ignore: decorator
-@inline
-function moved(last: v128, move: v128): v128 {
-  const both = f32x4.add(move, v128.shuffle<i64>(f32x4.splat(0), move, 0, 2));
-  return f32x4.add(v128.shuffle<i64>(last, last, 1, 1), both);
-}
-
-/** The displacement before a step, by the FIR itself, so that no moves add up longer than a step. */
+/**
+ * The displacement of the frame before a step, twice: by the FIR itself, so that no moves add up
+ * longer than a step.
+ */
 function displacedBefore(first: i32): v128 {
   const from = levels + (<usize>(first - BEHIND) << 4);
   const taps = displacementWideTaps;

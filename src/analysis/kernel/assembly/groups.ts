@@ -1,59 +1,58 @@
 import { PEAK_SHARE, RIPPLE } from './interpolate';
-import { displacement, displacementMask } from './rings';
-import { frameAt, largerFrame } from './vector';
+import { largerFrame } from './vector';
 
 /**
- * Upper bounds of ±u_L and ±u_R over groups of frames and the frame on each side of them, by which
- * the maxima of a bin are found without looking at each of its frames: a peak next to one of them
- * is higher than the highest by no more than PEAK_SHARE of the largest curvature.
+ * Upper bounds of ±u_L and ±u_R, and of ±(u_L + u_R) and ±(u_L − u_R), which are lower than those of
+ * the two added up, over groups of frames and the frame on each side of them, by which
+ * the maxima of a bin are found without looking at each of its frames: a peak is higher than the
+ * frame next to it by no more than PEAK_SHARE of the curvature there.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
 
-/** Per group, in a ring: bounds of u_L, u_R, −u_L, −u_R; f32. */
+/** Per group, in a ring, f32: bounds of u_L, u_R, −u_L, −u_R; then of the sum, difference and −both. */
 let ring: usize = 0;
 let mask: i32 = 0;
 
 export function reserveGroups(frames: i32): void {
   const count = frames >> GROUP_SHIFT;
   mask = count - 1;
-  ring = heap.alloc(<usize>count << 4);
-  memory.fill(ring, 0, <usize>count << 4);
+  ring = heap.alloc(<usize>count << 5);
+  memory.fill(ring, 0, <usize>count << 5);
 }
 
 // @ts-ignore: decorator
 @inline
 function groupAt(group: i32): usize {
-  return ring + (<usize>(group & mask) << 4);
+  return ring + (<usize>(group & mask) << 5);
 }
 
 /**
- * Holds the highest and the lowest of a group's frames and the one before it, even and odd ones
- * apart, until its curvature is known.
+ * Bounds a group by its frames, with those beside it.
+ * @param walls the highest of u_L, u_R, −u_L, −u_R
+ * @param sums the same of u_L + u_R and u_L − u_R
+ * @param curvature the largest of u_L, u_R, even and odd frames apart
  */
 // @ts-ignore: decorator
 @inline
-export function holdGroup(first: i32, most: v128, least: v128): void {
-  const up = largerFrame(most);
-  const down = largerFrame(f32x4.neg(least));
-  v128.store(groupAt(first >> GROUP_SHIFT), v128.shuffle<i64>(up, down, 0, 2));
-}
-
-/**
- * Bounds a group when the frame after it is there.
- * @param curvature the largest of its frames and those beside it, even and odd ones apart
- */
-// @ts-ignore: decorator
-@inline
-export function boundGroup(first: i32, curvature: v128): void {
+export function boundGroup(first: i32, walls: v128, sums: v128, curvature: v128): void {
   const at = groupAt(first >> GROUP_SHIFT);
-  const next = v128.load64_splat(frameAt(displacement, (first + GROUP) & displacementMask));
-  const ends = v128.shuffle<i64>(next, f32x4.neg(next), 0, 2);
-  const highest = f32x4.pmax(v128.load(at), ends);
-  const rises = f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), largerFrame(curvature));
   // Twice the ripple: the curvature of frames that are rounded is off by less than that.
-  const ripples = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(highest));
-  v128.store(at, f32x4.add(highest, f32x4.add(rises, ripples)));
+  const ripples = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(walls));
+  const rises = f32x4.add(
+    f32x4.pmax(ripples, v128.shuffle<i64>(ripples, ripples, 1, 0)),
+    f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), largerFrame(curvature)));
+  v128.store(at, f32x4.add(walls, rises));
+  // Where both add up, so may what they rise by.
+  const both = f32x4.add(rises, v128.shuffle<i32>(rises, rises, 1, 0, 3, 2));
+  v128.store(at, f32x4.add(sums, both), 16);
+}
+
+/** The highest of left and right, and of their negatives, out of those of even and odd frames. */
+// @ts-ignore: decorator
+@inline
+export function upAndDown(most: v128, least: v128): v128 {
+  return v128.shuffle<i64>(largerFrame(most), largerFrame(f32x4.neg(least)), 0, 2);
 }
 
 /** Most groups of a bin, its dilation and what a turn's slack adds. */
@@ -62,31 +61,29 @@ const MOST_GROUPS: i32 = 4096;
 const bounds: usize = memory.data((MOST_GROUPS + 4) * 4, 16);
 let boundCount: i32 = 0;
 
-/** Bounds wl·u_L + wr·u_R over groups; they are looked at from now on. */
+/** Bounds wl·u_L + wr·u_R over groups, wl = ±wr or one of them 0; they are looked at from now on. */
 export function boundWalls(first: i32, last: i32, wl: f64, wr: f64): void {
   boundCount = last - first + 1;
-  const weights = f32x4(
-    <f32>max<f64>(wl, 0), <f32>max<f64>(wr, 0), <f32>max<f64>(-wl, 0), <f32>max<f64>(-wr, 0));
-  for (let n = 0; n < boundCount; n += 4) {
-    const one = f32x4.mul(weights, v128.load(groupAt(first + n)));
-    const two = f32x4.mul(weights, v128.load(groupAt(first + n + 1)));
-    const three = f32x4.mul(weights, v128.load(groupAt(first + n + 2)));
-    const four = f32x4.mul(weights, v128.load(groupAt(first + n + 3)));
-    v128.store(bounds + (<usize>n << 2), pairSums(pairSums(one, two), pairSums(three, four)));
+  const offset = <usize>(boundIndex(wl, wr) << 2);
+  const weight = <f32>max<f64>(abs(wl), abs(wr));
+  for (let n = 0; n < boundCount; n++) {
+    const bound = weight * load<f32>(groupAt(first + n) + offset);
+    store<f32>(bounds + (<usize>n << 2), bound);
   }
   endBounds();
+}
+
+/** Which of a group's eight bounds is that of a sum of the walls with such weights. */
+function boundIndex(wl: f64, wr: f64): i32 {
+  if (wr == 0) return wl > 0 ? 0 : 2;
+  if (wl == 0) return wr > 0 ? 1 : 3;
+  const isDown = wl < 0 ? 2 : 0;
+  return 4 + isDown + (wl == wr ? 0 : 1);
 }
 
 /** Behind the last bound no group is found. */
 function endBounds(): void {
   v128.store(bounds + (<usize>boundCount << 2), f32x4.splat(-Infinity));
-}
-
-/** Sums of the neighbours of two vectors, one after the other. */
-// @ts-ignore: decorator
-@inline
-function pairSums(a: v128, b: v128): v128 {
-  return f32x4.add(v128.shuffle<i32>(a, b, 0, 2, 4, 6), v128.shuffle<i32>(a, b, 1, 3, 5, 7));
 }
 
 /** Groups that are looked at. */

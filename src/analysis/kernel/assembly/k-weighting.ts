@@ -1,19 +1,25 @@
-import { frameAt, left, right, wideFrame } from './vector';
+import { frameAt, left, right, secondOf } from './vector';
 
 /** Most 100 ms steps between two visits of the host. */
 const STEP_CAPACITY: i32 = 1024;
 
-/** b0 b1 b2 a1 a2 of the shelf, then of the low cut; each in both lanes. */
-export const weightingSections: usize = memory.data(10 * 16, 16);
+/**
+ * b0 b1 b2 a1 a2 and two skips, of the shelf in the lower two lanes, of the low cut in the upper
+ * two; f32.
+ */
+export const weightingSections: usize = memory.data(7 * 16, 16);
 /** Power of the steps that are complete, channels apart: left, right, left … */
 export const stepPowers: usize = memory.data(STEP_CAPACITY * 16, 16);
 export let stepCount: i32 = 0;
 
 let stepFrames: i32 = 4800;
-let inStep: i32 = 0;
+/** The low cut is two frames behind the shelf, which it takes its own from. */
+export const LOW_CUT_DELAY: i32 = 2;
+/** Frames of the step in hand that are weighed. */
+let inStep: i32 = -LOW_CUT_DELAY;
 const power: usize = memory.data(16, 16);
-/** Two inputs back, two outputs of the shelf back, two of the low cut back. */
-const delays: usize = memory.data(6 * 16, 16);
+/** The last two inputs and outputs of the two sections. */
+const delays: usize = memory.data(4 * 16, 16);
 
 export function setStep(frames: i32): void {
   stepFrames = frames;
@@ -23,51 +29,71 @@ export function takeSteps(): void {
   stepCount = 0;
 }
 
-/** Weights frames of the base rate and adds up their power. */
+/** Weighs frames of the base rate, an even number as a step has, and adds up their power. */
 export function weighFrames(frames: usize, count: i32): void {
-  const shelf = weightingSections;
-  const lowCut = weightingSections + 5 * 16;
+  for (let done = 0; done < count; ) {
+    const run = min<i32>(count - done, stepFrames - inStep);
+    weighRun(frameAt(frames, done), run);
+    done += run;
+    inStep += run;
+    if (inStep == stepFrames) endStep();
+  }
+}
+
+function endStep(): void {
+  const total = v128.load(power);
+  const out = stepPowers + (<usize>stepCount << 4);
+  store<f64>(out, left(total) / stepFrames);
+  store<f64>(out, right(total) / stepFrames, 8);
+  stepCount++;
+  inStep = 0;
+  v128.store(power, f64x2.splat(0));
+}
+
+/**
+ * Both sections at once: the shelf takes two frames, the low cut what the shelf made of the last
+ * two. Both outputs come from the same past, the latest of it last, so that neither waits.
+ */
+function weighRun(frames: usize, count: i32): void {
+  const b0 = v128.load(weightingSections, 0);
+  const b1 = v128.load(weightingSections, 16);
+  const b2 = v128.load(weightingSections, 32);
+  const a1 = v128.load(weightingSections, 48);
+  const a2 = v128.load(weightingSections, 64);
+  const skip1 = v128.load(weightingSections, 80);
+  const skip2 = v128.load(weightingSections, 96);
   let x1 = v128.load(delays, 0);
   let x2 = v128.load(delays, 16);
   let y1 = v128.load(delays, 32);
   let y2 = v128.load(delays, 48);
-  let lastChange = f64x2.sub(y1, y2);
-  let w1 = v128.load(delays, 64);
-  let w2 = v128.load(delays, 80);
   let total = v128.load(power);
-  for (let n = 0; n < count; n++) {
-    const x = wideFrame(frameAt(frames, n));
-    // What waits for the last output comes last. The low cut's zeros are a second difference.
-    const inputs = f64x2.add(
-      f64x2.mul(v128.load(shelf, 0), x), f64x2.mul(v128.load(shelf, 16), x1));
-    const older = f64x2.sub(
-      f64x2.mul(v128.load(shelf, 32), x2), f64x2.mul(v128.load(shelf, 64), y2));
-    const y = f64x2.sub(f64x2.add(inputs, older), f64x2.mul(v128.load(shelf, 48), y1));
-    const change = f64x2.sub(y, y1);
-    const second = f64x2.sub(f64x2.sub(change, lastChange), f64x2.mul(v128.load(lowCut, 64), w2));
-    const w = f64x2.sub(second, f64x2.mul(v128.load(lowCut, 48), w1));
-    x2 = x1;
-    x1 = x;
-    y2 = y1;
-    y1 = y;
-    lastChange = change;
-    w2 = w1;
-    w1 = w;
-    total = f64x2.add(total, f64x2.mul(w, w));
-    if (++inStep == stepFrames) {
-      const out = stepPowers + (<usize>stepCount << 4);
-      store<f64>(out, left(total) / stepFrames);
-      store<f64>(out, right(total) / stepFrames, 8);
-      stepCount++;
-      inStep = 0;
-      total = f64x2.splat(0);
-    }
+  for (let n = 0; n < count; n += 2) {
+    const pair = v128.load(frameAt(frames, n));
+    const x = v128.shuffle<i64>(pair, y2, 0, 2);
+    const nextX = v128.shuffle<i64>(pair, y1, 1, 2);
+    const input = weighed(b0, x, b1, x1, b2, x2);
+    const nextInput = weighed(b0, nextX, b1, x, b2, x1);
+    const y = f32x4.sub(f32x4.sub(input, f32x4.mul(a2, y2)), f32x4.mul(a1, y1));
+    const skipped = f32x4.sub(nextInput, f32x4.mul(a1, input));
+    const next = f32x4.add(f32x4.add(skipped, f32x4.mul(skip2, y2)), f32x4.mul(skip1, y1));
+    const wide = secondOf(y);
+    const nextWide = secondOf(next);
+    total = f64x2.add(total, f64x2.mul(wide, wide));
+    total = f64x2.add(total, f64x2.mul(nextWide, nextWide));
+    x2 = x;
+    x1 = nextX;
+    y2 = y;
+    y1 = next;
   }
   v128.store(delays, x1, 0);
   v128.store(delays, x2, 16);
   v128.store(delays, y1, 32);
   v128.store(delays, y2, 48);
-  v128.store(delays, w1, 64);
-  v128.store(delays, w2, 80);
   v128.store(power, total);
+}
+
+// @ts-ignore: decorator
+@inline
+function weighed(b0: v128, x: v128, b1: v128, x1: v128, b2: v128, x2: v128): v128 {
+  return f32x4.add(f32x4.add(f32x4.mul(b0, x), f32x4.mul(b1, x1)), f32x4.mul(b2, x2));
 }

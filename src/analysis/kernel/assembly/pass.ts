@@ -1,6 +1,6 @@
 import { baseRoom, doubleRate, halveFirst, halveToBase } from './band-limit';
 import { measureBins } from './bins';
-import { setStep, weighFrames } from './k-weighting';
+import { LOW_CUT_DELAY, setStep, weighFrames } from './k-weighting';
 import { differentiate } from './differentiate';
 import { displace } from './displace';
 import { programRoom, recurse } from './recursion';
@@ -10,12 +10,15 @@ import { frameAt } from './vector';
 /** Frames in hand between the stages, with room for one before them. */
 const spare: usize = memory.data((CHUNK_FRAMES + 64) * 8, 16);
 const frames: usize = spare + 16;
+const silence: usize = memory.data(LOW_CUT_DELAY * 8, 16);
 
 let halvings: i32 = 0;
 /** Base-rate frames before the program that are still to come. */
 let leadLeft: i32 = 0;
 /** Base-rate frames of the program that are still to come. */
 let programLeft: f64 = 0;
+/** Base-rate frames that wait for another to be weighed with: 0 or 1. */
+let single: i32 = 0;
 
 /**
  * Begins with the lead.
@@ -73,11 +76,18 @@ function pass(count: i32): void {
   measureBins();
 }
 
-/** Weighs the program's own frames, not the silence around it. */
+/** Weighs the program's own frames, not the silence around it, two at a time. */
 function weigh(count: i32): void {
   const skipped = min<i32>(leadLeft, count);
   leadLeft -= skipped;
-  const weighed = <i32>min<f64>(<f64>(count - skipped), programLeft);
-  programLeft -= <f64>weighed;
-  weighFrames(frameAt(baseRoom(), skipped), weighed);
+  const own = <i32>min<f64>(<f64>(count - skipped), programLeft);
+  if (own == 0) return;
+  programLeft -= <f64>own;
+  // A frame that was left over still lies before the room for the new ones.
+  const frames = frameAt(baseRoom(), skipped - single);
+  const ready = (own + single) & ~1;
+  weighFrames(frames, ready);
+  single = own + single - ready;
+  // A last single frame completes no step of 100 ms.
+  if (programLeft == 0) weighFrames(silence, LOW_CUT_DELAY);
 }

@@ -30,15 +30,19 @@ const gains: usize = memory.data(16, 16);
 const elliptical: usize = memory.data(5 * 16, 16);
 let swap: bool = false;
 let isElliptical: bool = false;
+/** True where the channels are cut as they are. */
+let isPlain: bool = false;
 
 export function setWiring(swapped: bool, leftGain: f64, rightGain: f64): void {
   swap = swapped;
   store<f64>(gains, leftGain);
   store<f64>(gains, rightGain, 8);
+  isPlain = !swapped && leftGain == 1 && rightGain == 1;
 }
 
 export function setElliptical(b0: f64, b1: f64, b2: f64, a1: f64, a2: f64): void {
   isElliptical = true;
+  isPlain = false;
   v128.store(elliptical, f64x2.splat(b0), 0);
   v128.store(elliptical, f64x2.splat(b1), 16);
   v128.store(elliptical, f64x2.splat(b2), 32);
@@ -54,11 +58,11 @@ export function programRoom(): usize {
 /** Runs the recursion over the frames in `programRoom()`, an even number. */
 export function recurse(count: i32): void {
   seekTruePeak(program, KEPT - PEAK_MARGIN, KEPT - PEAK_MARGIN + count);
-  if (swap || isElliptical) {
+  if (isPlain) {
+    runPlain(count);
+  } else {
     cut(count);
     runCut(count);
-  } else {
-    runPlain(count);
   }
   waiting += count;
   moveBack(program, frameAt(program, count), KEPT << 3);
@@ -93,7 +97,6 @@ function runPlain(count: i32): void {
 // @ts-ignore: decorator
 @inline
 function run(count: i32, plain: bool): void {
-  const gain = v128.load(gains);
   const levelOut = levels + (<usize>waiting << 4);
   const stepOut = frameAt(steps, waiting);
   const zero1 = v128.load(recursionTaps, 0);
@@ -112,8 +115,8 @@ function run(count: i32, plain: bool): void {
   for (let n = 0; n < count; n += 2) {
     const from = frameAt(programRoom(), n);
     const level = levelOut + (<usize>n << 4);
-    const even = plain ? f64x2.mul(gain, wideFrame(from)) : v128.load(level);
-    const odd = plain ? f64x2.mul(gain, wideFrame(from + 8)) : v128.load(level, 16);
+    const even = plain ? wideFrame(from) : v128.load(level);
+    const odd = plain ? wideFrame(from + 8) : v128.load(level, 16);
     // Both outputs from the same past, the latest of it last, so that neither waits for the other.
     const input = f64x2.add(even, both(zero1, p1, zero2, p2));
     const past = f64x2.add(f64x2.mul(pole3, q3), f64x2.mul(pole2, q2));

@@ -1,4 +1,6 @@
-import { Classes, CLASSES, countAt, countPlaces, newClasses, reserveCounts, takeCounts } from './classes';
+import {
+  CLASSES, countAt, countFour, countPlaces, newClasses, reserveCounts, takeCounts,
+} from './classes';
 import { STEP_FRAMES } from './low-band';
 import { acceleration, velocity, wallMask } from './rings';
 import { firstOf, frameAt, largerFrame, secondOf } from './vector';
@@ -56,10 +58,7 @@ export function measureWalls(from: f64, until: f64, bin: i32): void {
     peakAtEdge(velocity, from, first - 1, figures());
     peakAtEdge(acceleration, from, first - 1, figures() + 16);
   }
-  measure(velocity, 1, velocitySquare, velocityClasses, first, end, figures());
-  measure(
-    acceleration, 1 / ACCELERATION_UNIT, accelerationSquare, accelerationClasses, first, end,
-    figures() + 16);
+  measure(first, end);
   frames += <f64>(end - first);
   if (isLast) {
     peakAtEdge(velocity, until, end, figures());
@@ -81,51 +80,96 @@ function endQuarter(): void {
   quarterCount++;
 }
 
-/** Squares, classes and peaks of one quantity of both walls, a step or the rest of one at a time. */
-// @ts-ignore: decorator
-@inline
-function measure(
-  ring: usize, scale: f32, squareSum: usize, classes: Classes, first: i32, end: i32, peaks: usize,
-): void {
-  reserveCounts(classes, end - first);
+/**
+ * Squares, classes and peaks of both quantities of both walls, a step or the rest of one at a time.
+ * Both in one loop, since a count that was just stored is slow to load again.
+ */
+function measure(first: i32, end: i32): void {
+  reserveCounts(velocityClasses, end - first);
+  reserveCounts(accelerationClasses, end - first);
   for (let start = first; start < end; ) {
     const stop = min<i32>((start | (STEP_FRAMES - 1)) + 1, end);
-    const run = frameAt(ring, start & wallMask);
-    let total = f32x4.splat(0);
-    let most = total;
-    if (stop - start == STEP_FRAMES) {
-      for (let n = 0; n < STEP_FRAMES; n += 4) {
-        const squares = squareOf(v128.load(frameAt(run, n)), scale);
-        const next = squareOf(v128.load(frameAt(run, n), 16), scale);
-        total = f32x4.add(f32x4.add(total, squares), next);
-        most = f32x4.pmax(most, f32x4.pmax(squares, next));
-        const places = countPlaces(squares, next);
-        countAt(classes.tables, i32x4.extract_lane(places, 0), 0);
-        countAt(classes.tables, i32x4.extract_lane(places, 1), 1);
-        countAt(classes.tables, i32x4.extract_lane(places, 2), 0);
-        countAt(classes.tables, i32x4.extract_lane(places, 3), 1);
-      }
-    } else {
-      for (let n = start; n < stop; n++) {
-        const frame = v128.load64_zero(frameAt(run, n - start));
-        const squares = squareOf(frame, scale);
-        countAt(classes.tables, i32x4.extract_lane(countPlaces(squares, squares), 0), 0);
-        most = f32x4.pmax(most, squares);
-        // Even frames are summed apart from odd ones, as above.
-        const shift = v128.shuffle<i64>(squares, squares, 1, 0);
-        total = f32x4.add(total, (n & 1) == 0 ? squares : shift);
-      }
-    }
-    const sum = f64x2.add(firstOf(total), secondOf(total));
-    v128.store(squareSum, f64x2.add(v128.load(squareSum), sum));
-    if (mayBePeak(largerFrame(most), scale, peaks)) seekPeaks(ring, start, stop, peaks);
+    if (stop - start == STEP_FRAMES) measureStep(start);
+    else measureRest(start, stop);
     start = stop;
+  }
+}
+
+function measureStep(start: i32): void {
+  const velocities = frameAt(velocity, start & wallMask);
+  const accelerations = frameAt(acceleration, start & wallMask);
+  const velocityTables = velocityClasses.tables;
+  const accelerationTables = accelerationClasses.tables;
+  let velocityTotal = f32x4.splat(0);
+  let accelerationTotal = velocityTotal;
+  let velocityMost = velocityTotal;
+  let accelerationMost = velocityTotal;
+  for (let n = 0; n < STEP_FRAMES; n += 4) {
+    const v = velocitySquares(v128.load(frameAt(velocities, n)));
+    const nextV = velocitySquares(v128.load(frameAt(velocities, n), 16));
+    velocityTotal = f32x4.add(f32x4.add(velocityTotal, v), nextV);
+    velocityMost = f32x4.pmax(velocityMost, f32x4.pmax(v, nextV));
+    countFour(velocityTables, countPlaces(v, nextV));
+    const a = accelerationSquares(v128.load(frameAt(accelerations, n)));
+    const nextA = accelerationSquares(v128.load(frameAt(accelerations, n), 16));
+    accelerationTotal = f32x4.add(f32x4.add(accelerationTotal, a), nextA);
+    accelerationMost = f32x4.pmax(accelerationMost, f32x4.pmax(a, nextA));
+    countFour(accelerationTables, countPlaces(a, nextA));
+  }
+  addSquares(velocityTotal, accelerationTotal);
+  seekPeaksOf(start, start + STEP_FRAMES, velocityMost, accelerationMost);
+}
+
+/** Frames that are no whole step, one after the other; as above, even ones are summed apart from odd. */
+function measureRest(start: i32, stop: i32): void {
+  let velocityTotal = f32x4.splat(0);
+  let accelerationTotal = velocityTotal;
+  let velocityMost = velocityTotal;
+  let accelerationMost = velocityTotal;
+  for (let n = start; n < stop; n++) {
+    const v = velocitySquares(v128.load64_zero(frameAt(velocity, n & wallMask)));
+    const a = accelerationSquares(v128.load64_zero(frameAt(acceleration, n & wallMask)));
+    velocityMost = f32x4.pmax(velocityMost, v);
+    accelerationMost = f32x4.pmax(accelerationMost, a);
+    countAt(velocityClasses.tables, i32x4.extract_lane(countPlaces(v, v), 0), 0);
+    countAt(accelerationClasses.tables, i32x4.extract_lane(countPlaces(a, a), 0), 0);
+    const isOdd = (n & 1) != 0;
+    velocityTotal = f32x4.add(velocityTotal, isOdd ? v128.shuffle<i64>(v, v, 1, 0) : v);
+    accelerationTotal = f32x4.add(accelerationTotal, isOdd ? v128.shuffle<i64>(a, a, 1, 0) : a);
+  }
+  addSquares(velocityTotal, accelerationTotal);
+  seekPeaksOf(start, stop, velocityMost, accelerationMost);
+}
+
+// @ts-ignore: decorator
+@inline
+function addSquares(velocities: v128, accelerations: v128): void {
+  const v = f64x2.add(firstOf(velocities), secondOf(velocities));
+  const a = f64x2.add(firstOf(accelerations), secondOf(accelerations));
+  v128.store(velocitySquare, f64x2.add(v128.load(velocitySquare), v));
+  v128.store(accelerationSquare, f64x2.add(v128.load(accelerationSquare), a));
+}
+
+// @ts-ignore: decorator
+@inline
+function seekPeaksOf(start: i32, stop: i32, velocities: v128, accelerations: v128): void {
+  const peaks = figures();
+  if (mayBePeak(largerFrame(velocities), 1, peaks)) seekPeaks(velocity, start, stop, peaks);
+  const unit: f32 = 1 / ACCELERATION_UNIT;
+  if (mayBePeak(largerFrame(accelerations), unit, peaks + 16)) {
+    seekPeaks(acceleration, start, stop, peaks + 16);
   }
 }
 
 // @ts-ignore: decorator
 @inline
-function squareOf(frames: v128, scale: f32): v128 {
-  const scaled = scale == 1 ? frames : f32x4.mul(frames, f32x4.splat(scale));
+function velocitySquares(frames: v128): v128 {
+  return f32x4.mul(frames, frames);
+}
+
+// @ts-ignore: decorator
+@inline
+function accelerationSquares(frames: v128): v128 {
+  const scaled = f32x4.mul(frames, f32x4.splat(1 / ACCELERATION_UNIT));
   return f32x4.mul(scaled, scaled);
 }
