@@ -53,7 +53,7 @@ export async function analysePart(
 }
 
 /** With what was to be said of the samples before they became these. */
-function withTally(motion: PartMotion, tally: Tally): PartMotion {
+export function withTally(motion: PartMotion, tally: Tally): PartMotion {
   const { clippedRuns, firstClipFrame, ultrasonicPower } = tally;
   const [left, right] = motion.ultrasonicPower;
   return {

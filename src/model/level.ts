@@ -86,7 +86,7 @@ function fillLimit(side: PlannedSide, plan: Plan): Limit | null {
 }
 
 /** The first fault of a plan that a lower level would mend, the cheapest looked at first. */
-function traceLimit(side: PlannedSide, plan: Plan): Limit | null {
+export function traceLimit(side: PlannedSide, plan: Plan): Limit | null {
   const { settings } = side;
   const verified = verify(side, plan);
   const { land, landBin, widthMin, widthMinBin, widthMax } = verified;
