@@ -29,6 +29,12 @@ export interface ProgramTrack {
   /** Frame of the program at which it begins, and the one after its last. */
   readonly startFrame: number;
   readonly stopFrame: number;
+  /**
+   * Frame of the program that lies on a frame of the track's own rate, and how many of these lie
+   * between it and the track's first: it begins to its own frame, not to the program's.
+   */
+  readonly originFrame: number;
+  readonly leadFrames: number;
   /** Factor on its samples. */
   readonly gain: number;
   /** Frames of the file over which it rises and falls. */

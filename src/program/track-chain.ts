@@ -17,6 +17,15 @@ export interface TrackChain {
   readonly periodFrames: number;
 }
 
+/** The least time that holds whole frames of a track and of its program, in frames of each. */
+export function commonPeriod(
+  from: Hertz,
+  to: Hertz,
+): { readonly program: number; readonly track: number } {
+  const { period, periodFrames } = trackChain(from, to, () => {});
+  return { program: period, track: periodFrames };
+}
+
 /**
  * Down to the base rate by the half-bands of the track's own family, and from 44.1 to 48 kHz, where
  * the program has that rate, by a low-pass at half the lower rate: flat to 20 kHz and 70 dB down

@@ -36,7 +36,7 @@ export class TrackReader {
   readonly #chain: TrackChain;
   readonly #filter: DifferenceFilter | null;
   readonly #tally: TrackTally | null;
-  /** Frame of the track, at its own rate, that comes next. */
+  /** Frame at the track's own rate, from its origin on, that comes next. */
   #frame: number;
   #ready: Stereo = { left: new Float64Array(0), right: new Float64Array(0) };
   /** Frames that are there only so that the filters know what was before. */
@@ -61,10 +61,10 @@ export class TrackReader {
     this.#chain = trackChain(sampleRate, rate, (high) => this.#tally?.hearHigh(high));
     const ringing = elliptical === null ? 0 : ringingSeconds(elliptical, settings);
     const heard = Math.ceil(ringing * rate) + CHAIN_REACH + RUN_FRAMES;
-    const place = Math.max(firstFrame - track.startFrame - heard, -CHAIN_REACH);
+    const place = Math.max(firstFrame - track.originFrame - heard, -CHAIN_REACH);
     const periods = Math.floor(place / this.#chain.period);
     this.#frame = periods * this.#chain.periodFrames;
-    this.#unwanted = firstFrame - track.startFrame - periods * this.#chain.period;
+    this.#unwanted = firstFrame - track.originFrame - periods * this.#chain.period;
     this.#filter =
       elliptical === null || elliptical.corner === null
         ? null
@@ -92,11 +92,12 @@ export class TrackReader {
   }
 
   async #readOn(): Promise<void> {
-    const span = { from: this.#frame, until: this.#frame + READ_FRAMES };
+    const from = this.#frame - this.#track.leadFrames;
+    const span = { from, until: from + READ_FRAMES };
     const samples = await fileSamples(this.#file, this.#track, span);
     this.#tally?.hear(samples);
     const added = this.#chain.push(shapeSamples(samples, this.#track, span));
     this.#ready = joinStereo(this.#ready, this.#filter?.push(added) ?? added);
-    this.#frame = span.until;
+    this.#frame += READ_FRAMES;
   }
 }

@@ -11,7 +11,7 @@ export class TrackTally {
   readonly #track: ProgramTrack;
   readonly #rate: Hertz;
   readonly #runs: ClippedRuns;
-  /** Frame of the track that comes next. */
+  /** Frame of the track, from its origin on, that comes next. */
   #frame: number;
   /** The same behind the halvings, and the rate there. */
   #highFrame: number;
@@ -19,7 +19,7 @@ export class TrackTally {
 
   /**
    * @param rate of the program
-   * @param frame of the track, at its own rate, that comes first
+   * @param frame at the track's own rate, from its origin on, that comes first
    */
   constructor(tally: Tally, track: ProgramTrack, rate: Hertz, frame: number) {
     this.#tally = tally;
@@ -57,8 +57,8 @@ export class TrackTally {
   close(): void {
     const { count, first } = this.#runs.found;
     if (count === 0) return;
-    const { file, startFrame } = this.#track;
-    const at = startFrame + Math.floor((first * this.#rate) / file.format.sampleRate);
+    const { file, originFrame } = this.#track;
+    const at = originFrame + Math.floor((first * this.#rate) / file.format.sampleRate);
     const before = this.#tally.firstClipFrame;
     this.#tally.firstClipFrame = before < 0 ? at : Math.min(before, at);
     this.#tally.clippedRuns += count;
@@ -67,7 +67,7 @@ export class TrackTally {
   /** The frames of the track, at a rate, that the tally is about. */
   #counted(rate: Hertz): [from: number, until: number] {
     const frameOf = (frame: number) =>
-      Math.ceil(((frame - this.#track.startFrame) * rate) / this.#rate);
+      Math.ceil(((frame - this.#track.originFrame) * rate) / this.#rate);
     return [frameOf(this.#tally.firstFrame), frameOf(this.#tally.endFrame)];
   }
 }

@@ -1,7 +1,9 @@
 import type { SampleFormat } from '../analysis/sample-format.js';
 import { programRate } from '../program/program-rate.js';
 import type { Elliptical, ProgramTrack, TrackFile } from '../program/program-side.js';
+import { commonPeriod } from '../program/track-chain.js';
 import type { Settings } from '../settings.js';
+import type { Hertz, Seconds } from '../units.js';
 import type { SheetTrack } from './sheet-schema.js';
 
 /** A track of a sheet, its file, and what of the file it is. */
@@ -23,8 +25,8 @@ export interface LaidTracks {
 }
 
 /**
- * Puts tracks one behind the other: each begins its gap, rounded to a frame of the program, after
- * the end of the one before it. Where all have one elliptical filter, it becomes the side's, and the
+ * Puts tracks one behind the other: each begins its gap, rounded to a frame of its own, after the
+ * end of the one before it, so that pieces of one file join to the sample at any rate. Where all have one elliptical filter, it becomes the side's, and the
  * analysis does it as it does a file's; else each track gets its own before the analysis.
  */
 export function layTracks(cut: readonly CutTrack[], settings: Settings): LaidTracks {
@@ -37,9 +39,11 @@ export function layTracks(cut: readonly CutTrack[], settings: Settings): LaidTra
   const formats = cut.map(({ file }) => file.format);
   const rate = programRate(formats.map(({ sampleRate }) => sampleRate));
   const tracks: ProgramTrack[] = [];
+  let endSeconds = 0;
   for (const [index, each] of cut.entries()) {
-    const before = tracks.at(-1)?.stopFrame ?? 0;
-    tracks.push(laid(each, agree ? null : (filters[index] ?? null), before, rate));
+    const placed = laid(each, agree ? null : (filters[index] ?? null), endSeconds, rate);
+    endSeconds = placed.endSeconds;
+    tracks.push(placed.track);
   }
   const isUntouched = agree && tracks.every(isAsInFile) && formats.every(isSameFormat(formats[0]));
   const isMono = agree && formats.every(({ channels }) => channels === 1);
@@ -70,23 +74,32 @@ function isSameFilter(one: Elliptical, other: Elliptical): boolean {
 function laid(
   { track, name, file, firstFrame, endFrame }: CutTrack,
   elliptical: Elliptical | null,
-  before: number,
-  rate: number,
-): ProgramTrack {
+  before: Seconds,
+  rate: Hertz,
+): { readonly track: ProgramTrack; readonly endSeconds: Seconds } {
   const { sampleRate } = file.format;
-  const startFrame = before + Math.round((track.gapSeconds ?? 0) * rate);
+  // In frames of its own, from the first sample of the program on.
+  const start = Math.round((before + (track.gapSeconds ?? 0)) * sampleRate);
+  const end = start + endFrame - firstFrame;
+  const period = commonPeriod(sampleRate, rate);
+  const periods = Math.floor(start / period.track);
   return {
-    name,
-    file,
-    firstFrame,
-    endFrame,
-    startFrame,
-    stopFrame: startFrame + Math.ceil(((endFrame - firstFrame) * rate) / sampleRate),
-    gain: 10 ** ((track.trimDb ?? 0) / 20),
-    fadeInFrames: Math.round((track.fadeInSeconds ?? 0) * sampleRate),
-    fadeOutFrames: Math.round((track.fadeOutSeconds ?? 0) * sampleRate),
-    elliptical,
-    isPinned: track.pinned ?? false,
+    endSeconds: end / sampleRate,
+    track: {
+      name,
+      file,
+      firstFrame,
+      endFrame,
+      startFrame: Math.floor((start * rate) / sampleRate),
+      stopFrame: Math.ceil((end * rate) / sampleRate),
+      originFrame: periods * period.program,
+      leadFrames: start - periods * period.track,
+      gain: 10 ** ((track.trimDb ?? 0) / 20),
+      fadeInFrames: Math.round((track.fadeInSeconds ?? 0) * sampleRate),
+      fadeOutFrames: Math.round((track.fadeOutSeconds ?? 0) * sampleRate),
+      elliptical,
+      isPinned: track.pinned ?? false,
+    },
   };
 }
 

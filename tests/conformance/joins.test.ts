@@ -110,6 +110,35 @@ describe('a file cut in three and joined without gaps', () => {
     expect(bytesOf(await summaryOfSide(side, SETTINGS))).toEqual(bytesOf(uncut));
   });
 
+  test.each([RATE, 2 * RATE])(
+    'does not show its joints where the side has another rate: %i Hz, at 48 kHz',
+    async (sampleRate) => {
+      const folder = await temporaryFolder();
+      const format = { ...PCM16, sampleRate };
+      const files = ['0.wav', '1.wav', '2.wav'];
+      for (const [index, file] of files.entries()) {
+        const piece = mapStereo(PROGRAM, (channel) => channel.slice(CUTS[index], CUTS[index + 1]));
+        await writeWav(folder, file, piece, format);
+      }
+      await writeWav(folder, 'whole.wav', PROGRAM, format);
+      const silence = mapStereo(PROGRAM, () => new Float64Array(48_000));
+      await writeWav(folder, 'silence.wav', silence, { ...PCM16, sampleRate: 48_000 });
+      const tracks = (names: readonly string[]) =>
+        [...names, 'silence.wav'].map((file) => ({ file }));
+      const pieces = await layOut(folder, { tracks: tracks(files) }, SETTINGS);
+      const plain = await layOut(folder, { tracks: tracks(['whole.wav']) }, SETTINGS);
+      expect([pieces.format.sampleRate, pieces.frames]).toEqual([48_000, plain.frames]);
+      const [cut, whole] = [
+        await summaryOfSide(pieces, SETTINGS),
+        await summaryOfSide(plain, SETTINGS),
+      ];
+      for (const row of ['approach', 'approachLoose', 'lift', 'sink', 'lateral'] as const) {
+        expect(cut[row], row).toBeWithin(whole[row], 0.01e-6);
+      }
+      expect(cut.left.accelerationPeak).toBeWithin(whole.left.accelerationPeak, 1e-3, 1e-4);
+    },
+  );
+
   test('has the land of the file, bin by bin, within 0.01 µm', async () => {
     const file = await forecastFile(await whole(), SETTINGS, REQUEST);
     const side = await joined(three(PCM16));
