@@ -33,6 +33,8 @@ export const forecastSchema = z.strictObject({
   cue: z.string().optional(),
   client: z.string().optional(),
   html: z.string().optional(),
+  cutsheet: z.string().optional(),
+  reel: z.string().optional(),
   saveMotion: z.string().optional(),
   quiet: z.boolean().default(false),
   jobs: z.int().positive().optional(),
@@ -58,6 +60,8 @@ export type ReportOptions = Pick<
   | 'cue'
   | 'client'
   | 'html'
+  | 'cutsheet'
+  | 'reel'
   | 'saveMotion'
 >;
 

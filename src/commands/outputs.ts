@@ -117,6 +117,10 @@ async function outputsFor(
     const { htmlOutput } = await import('./html-output.js');
     outputs.push(await htmlOutput(options.html, options, sides, inputs, cwd));
   }
+  if (options.reel !== undefined) {
+    const { reelOutput } = await import('./reel-output.js');
+    outputs.push(await reelOutput(options.reel, options, sides, inputs, cwd, errors));
+  }
   for (const [option, path, output] of [
     ['--table', options.table, tableOutput],
     ['--client', options.client, clientOutput],

@@ -11,6 +11,9 @@ const LAST_FRAME = 0xffffffff;
 /** The same in bytes of texts after the name: length, purpose, country, language, dialect, page. */
 const SPAN_BYTES = 20;
 
+/** What the marks lie in. */
+type MarkedFile = Pick<WavFile, 'path' | 'frames'>;
+
 /**
  * The `cue ` chunk and the list of associated data that hold the points and texts of a file and
  * our marks after them, in time order: a label (`labl`) for each, a length (`ltxt`) for those that
@@ -22,7 +25,7 @@ const SPAN_BYTES = 20;
 export function cueChunks(
   existing: ExistingCues,
   marks: readonly CueMark[],
-  file: WavFile,
+  file: MarkedFile,
 ): Uint8Array {
   const ordered = [...marks].sort((a, b) => a.frame - b.frame);
   const points = [...existing.points];
@@ -47,7 +50,7 @@ export function cueChunks(
   ]);
 }
 
-function checkMark({ frame, length }: CueMark, file: WavFile): void {
+function checkMark({ frame, length }: CueMark, file: MarkedFile): void {
   const isWhole = Number.isInteger(frame) && Number.isInteger(length);
   if (!isWhole || frame < 0 || length < 0 || frame + length > file.frames) {
     throw new RangeError(`a mark at frame ${frame} of ${length} frames, in ${file.frames}`);
