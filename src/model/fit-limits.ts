@@ -20,6 +20,9 @@ export interface LimitingPassage {
 
 /** Passages that are told. */
 const MOST_PASSAGES = 4;
+/** Passages that are looked at: what costs next to nothing is left out and not told. */
+const MOST_LOOKED = 8;
+const LEAST_DB = 0.1;
 /** How often a passage may grow until the limit lies elsewhere. */
 const MOST_GROWTH = 8;
 /** What limits next within this belongs to the same passage; common practice. */
@@ -44,7 +47,8 @@ export function limitingPassages(
   const out: QuarterSpan[] = [];
   let level = traceLevel(side, planner);
   let left = side;
-  while (passages.length < MOST_PASSAGES && level !== null) {
+  for (let looked = 0; looked < MOST_LOOKED && passages.length < MOST_PASSAGES; looked++) {
+    if (level === null) break;
     const limit = limitOver(left, planner, level);
     if (limit === null) break;
     const spans = [passageAt(left, planner, level, limit, source)];
@@ -59,13 +63,14 @@ export function limitingPassages(
     }
     if (next.level === null || next.level <= level) break;
     const { first, end } = hull(spans);
-    passages.push({
+    const passage = {
       id: limit.id,
       atSeconds: first * side.quarterSeconds,
       untilSeconds: end * side.quarterSeconds,
       levelDb: level,
       withoutDb: next.level,
-    });
+    };
+    if (next.level - level >= LEAST_DB) passages.push(passage);
     out.push(...spans);
     left = next.side;
     level = next.level;

@@ -38,10 +38,12 @@ const CUT: Cut = {
 
 let fit: SideFit;
 let folder: string;
+/** A fit measures the side some dozens of times, ms. */
+const LONG = 120_000;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'furrow-test-'));
   fit = await fitted(await writeProgram(folder, 'hard.wav', PROGRAM), SETTINGS);
-});
+}, LONG);
 afterAll(async () => await rm(folder, { recursive: true }));
 
 /** The forecast of the side with a remedy in its sound or its settings. */
