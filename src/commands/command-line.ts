@@ -5,6 +5,7 @@ import { addAccept } from './accept.js';
 import { bugText } from './bug-text.js';
 import { addCompletion } from './completion.js';
 import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
+import { addFit } from './fit.js';
 import { addForecast } from './forecast.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
 import { addProfile } from './profile.js';
@@ -38,6 +39,7 @@ export async function runCommandLine(
   const run = { surroundings, output, done: (exitCode: number) => (code = exitCode) };
   addForecast(program, run);
   addSide(program, run);
+  addFit(program, run);
   addAccept(program, run);
   addProfile(program, run);
   addSchema(program, run);

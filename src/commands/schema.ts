@@ -8,7 +8,9 @@ import type { Run } from './run.js';
 export function addSchema(program: Command, { output, done }: Run): void {
   program
     .command('schema')
-    .description('write a JSON Schema: of --json, a line of --ndjson, a profile, or a side sheet')
+    .description(
+      'write a JSON Schema: of --json, a line of --ndjson, a profile, a side sheet, or a fit',
+    )
     .addArgument(new Argument('[name]', 'which').choices(SCHEMA_NAMES).default('forecast'))
     .addHelpText('after', HELP_EPILOGUE)
     .action(async (name: SchemaName) => {

@@ -34,7 +34,7 @@ function isHighest(decibels: number | null): boolean {
   return decibels !== null && decibels >= HIGHEST_DB;
 }
 
-function limitText(id: FindingId): string {
+export function limitText(id: FindingId): string {
   switch (id) {
     case 'too-long':
       return 'the room on the disc';

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { acceptedSchema } from '../accepted/accepted-schema.js';
 import { profileFileSchema } from '../profile/profile-schema.js';
 import { sheetSchema } from '../sheet/sheet-schema.js';
+import { fitSchema } from './fit-schema.js';
 import { forecastSchema, lineSchema } from './forecast-schema.js';
 import type { SchemaName } from './schema-names.js';
 
@@ -25,5 +26,7 @@ function schemaOf(name: SchemaName): z.ZodType {
       return acceptedSchema;
     case 'sheet':
       return sheetSchema;
+    case 'fit':
+      return fitSchema;
   }
 }

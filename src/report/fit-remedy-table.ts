@@ -1,0 +1,75 @@
+import type { SideFit, WeighedRemedy } from '../fit/fit-result.js';
+import { spanOf } from '../fit/remedy.js';
+import { clockText, remedyDeed } from './fit-remedy-text.js';
+import { largeLengthText, levelText, type Units } from './length-text.js';
+import { plainTable } from './plain-table.js';
+
+/** Less than this is not told as a gain: it would read as nothing. */
+const LEAST_DB = 0.05;
+const LEAST_ROOM = 0.05e-3;
+
+/**
+ * Remedies, each by itself: how many faults it mends and how many new ones it
+ * brings, what it gains in level and room.
+ * Without `details` those that do nothing are left out, and of one control those that a milder
+ * position does as well as.
+ */
+export function remedyTable(fit: SideFit, units: Units, details: boolean): string[] {
+  const told = details ? fit.remedies : fit.remedies.filter((each) => isTold(each, fit.remedies));
+  if (told.length === 0) return [];
+  const rows = told.map((weighed) => [
+    placeOf(weighed, fit),
+    remedyDeed(weighed.remedy, fit.settings, units),
+    countText(weighed.mends.length),
+    countText(weighed.brings.length),
+    gained(weighed),
+    roomText(weighed.spareGain, units),
+  ]);
+  return plainTable(
+    [
+      { align: 'left', gap: 2 },
+      { align: 'left', gap: 2 },
+      ...Array.from({ length: 4 }, () => ({ align: 'right', gap: 1 }) as const),
+    ],
+    [['where', 'what', 'mends', 'new', 'level', 'room'], ...rows],
+  );
+}
+
+function placeOf({ remedy }: WeighedRemedy, { settings }: SideFit): string {
+  const span = spanOf(remedy);
+  if (span === null) return 'all';
+  return `${clockText(span.fromSeconds, settings)}–${clockText(span.untilSeconds, settings)}`;
+}
+
+function isTold(weighed: WeighedRemedy, all: readonly WeighedRemedy[]): boolean {
+  const { remedy, mends, brings, gainDb, spareGain } = weighed;
+  const gains = (gainDb ?? 0) >= LEAST_DB || spareGain >= LEAST_ROOM;
+  if (mends.length === 0 && !gains) return false;
+  // A control that is turned further for nothing.
+  return !all.some(
+    (other) =>
+      other !== weighed &&
+      other.remedy.kind === remedy.kind &&
+      spanOf(other.remedy)?.fromSeconds === spanOf(remedy)?.fromSeconds &&
+      other.cost < weighed.cost &&
+      mends.every((fault) => other.mends.includes(fault)) &&
+      other.brings.length <= brings.length &&
+      (other.gainDb ?? 0) >= (gainDb ?? 0) - LEAST_DB &&
+      other.spareGain >= spareGain - LEAST_ROOM,
+  );
+}
+
+function countText(count: number): string {
+  return count === 0 ? '–' : String(count);
+}
+
+function gained({ gainDb }: WeighedRemedy): string {
+  if (gainDb === null) return 'none';
+  return Math.abs(gainDb) < LEAST_DB ? '–' : levelText(gainDb);
+}
+
+function roomText(spareGain: number, units: Units): string {
+  if (Math.abs(spareGain) < LEAST_ROOM) return '–';
+  const text = largeLengthText(spareGain, units);
+  return spareGain > 0 ? `+${text}` : text;
+}

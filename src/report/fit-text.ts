@@ -1,0 +1,95 @@
+import type { ChalkInstance } from 'chalk';
+import type { LeftOut, SideFit } from '../fit/fit-result.js';
+import { RAMP_SECONDS } from '../fit/sound-edit.js';
+import { asciiText } from './ascii-text.js';
+import { formatTable } from './fit-format-table.js';
+import { levelTable } from './fit-level-table.js';
+import { basePitchText, limitTexts } from './fit-limit-text.js';
+import { remedyTable } from './fit-remedy-table.js';
+import { fitSentence } from './fit-sentence.js';
+import { fixed, levelText, type Units } from './length-text.js';
+import { timeText } from './place-text.js';
+import { safeText } from './safe-text.js';
+import { severityPaint } from './severity-paint.js';
+import { wrapText } from './wrap-text.js';
+
+export interface FitTextOptions {
+  readonly units: Units;
+  readonly paint: ChalkInstance;
+  /** Of the terminal; 80 where there is none. Less than 80 is not used, nor more than 100. */
+  readonly columns?: number;
+  readonly details: boolean;
+  readonly ascii: boolean;
+}
+
+const NARROWEST = 80;
+const WIDEST = 100;
+
+/** One side for the engineer: what to do, then how loud, how long, on which disc, and why. */
+export function fitText(fit: SideFit, options: FitTextOptions): string {
+  const { units, paint, details, ascii } = options;
+  const columns = Math.min(WIDEST, Math.max(NARROWEST, options.columns ?? NARROWEST));
+  const wrap = (text: string, first = '  ') =>
+    text === '' ? [] : wrapText(text, first, `${first}  `, columns).split('\n');
+  const name = paint.bold(safeText(fit.name));
+  const lines = [
+    ...wrap(`${name}: ${fitSentence(fit, units)}`, ''),
+    ...wrap(verdictLine(fit, paint)),
+    ...wrap(lengthLine(fit)),
+    ...limitTexts(fit).flatMap((text) => wrap(text)),
+    ...wrap(basePitchText(fit.basePitch, fit, units)),
+    '',
+    ...levelTable(fit, units),
+    '',
+    ...formatTable(fit, units),
+    ...remedyLines(fit, units, details).flatMap((line) => wrapLong(line, columns)),
+    ...fit.leftOut.flatMap((each) => wrap(LEFT_OUT[each])),
+    '',
+  ];
+  const text = `${lines.join('\n')}\n`;
+  // The name stays as it is: it is looked for.
+  return ascii ? name + asciiText(text.slice(name.length)) : text;
+}
+
+function verdictLine(
+  { verdict, faults, levelDb, executed }: SideFit,
+  paint: ChalkInstance,
+): string {
+  const label = severityPaint(verdict, paint)(verdict.toUpperCase());
+  const count =
+    faults.length === 0 ? 'no fault' : `${faults.length} fault${faults.length > 1 ? 's' : ''}`;
+  return `${label} at the planned ${levelText(levelDb)} by ${executed === 'machine' ? "the lathe's own automation" : executed}: ${count}.`;
+}
+
+function lengthLine({ durationSeconds, turns, settings }: SideFit): string {
+  const speed = `${fixed(turns, 1)} turns at ${Number(fixed(settings.rpm, 2))} rpm`;
+  return `${timeText(durationSeconds)}, ${speed}, ${settings.disc}-inch ${settings.medium}.`;
+}
+
+function remedyLines(fit: SideFit, units: Units, details: boolean): string[] {
+  const table = remedyTable(fit, units, details);
+  if (table.length === 0) return [];
+  const ramp = fixed(1000 * RAMP_SECONDS, 0);
+  return [
+    '',
+    `  Remedies, each by itself; what is done to the sound comes and goes within ${ramp} ms:`,
+    ...table,
+  ];
+}
+
+/** A line of a table that is too long keeps its columns; only sentences are broken. */
+function wrapLong(line: string, columns: number): string[] {
+  return line.endsWith(':') && line.length > columns
+    ? wrapText(line.trim(), '  ', '    ', columns).split('\n')
+    : [line];
+}
+
+const LEFT_OUT: Readonly<Record<LeftOut, string>> = {
+  'no-sound':
+    'Not tried, since the motion was saved and there is no sound: filters, level in named seconds, ' +
+    'polarity, another speed.',
+  'own-filters':
+    'Not tried, since tracks have elliptical filters of their own: one for the whole side.',
+  'long-passage': 'Passages of more than two minutes are treated with the whole side only.',
+  'many-passages': 'Of many passages the eight worst are treated one by one.',
+};

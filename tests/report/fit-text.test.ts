@@ -1,0 +1,151 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Chalk } from 'chalk';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SideFit } from '../../src/fit/fit-result.js';
+import type { Remedy } from '../../src/fit/remedy.js';
+import { fitDocument, fitToJson } from '../../src/report/fit-json.js';
+import { remedyText } from '../../src/report/fit-remedy-text.js';
+import { fitSchema } from '../../src/report/fit-schema.js';
+import { fitSentence } from '../../src/report/fit-sentence.js';
+import { type FitTextOptions, fitText } from '../../src/report/fit-text.js';
+import { fitted, HARD_LATHE, hardProgram, writeProgram } from '../support/fit-side.js';
+import { findingWith } from '../support/forecast-fixture.js';
+import { settingsWith } from '../support/model-settings.js';
+
+const OPTIONS: FitTextOptions = {
+  units: 'metric',
+  paint: new Chalk({ level: 0 }),
+  details: false,
+  ascii: false,
+};
+
+let folder: string;
+let fit: SideFit;
+/** A fit measures the side some dozens of times, ms. */
+const LONG = 120_000;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'furrow-test-'));
+  const path = await writeProgram(folder, 'hard.wav', hardProgram());
+  fit = await fitted(path, settingsWith(HARD_LATHE));
+}, LONG);
+afterAll(async () => await rm(folder, { recursive: true }));
+
+/** The fit with other remedies in its least set. */
+function withSet(remedies: readonly Remedy[], changes: Partial<SideFit['leastSet']> = {}): SideFit {
+  const { leastSet } = fit;
+  if (leastSet === null) throw new Error('no set');
+  const headroom = { ...leastSet.headroom, recommendedDb: 1.5 };
+  return { ...fit, leastSet: { ...leastSet, remedies, headroom, ...changes } };
+}
+
+const ELLIPTICAL: Remedy = {
+  kind: 'elliptical-there',
+  fromSeconds: 750,
+  untilSeconds: 756,
+  corner: 150,
+  order: 1,
+};
+
+describe('fitSentence', () => {
+  it('says the set in the order of its remedies, and how the side then stands', () => {
+    const bell: Remedy = {
+      kind: 'bell-there',
+      fromSeconds: 1122,
+      untilSeconds: 1123.5,
+      frequency: 7100,
+      gainDb: -2.5,
+    };
+    expect(fitSentence(withSet([ELLIPTICAL, bell]), 'metric')).toBe(
+      'Elliptical 150 Hz (6 dB/oct) from 12:30.0 to 12:36.0 and -2.5 dB at 7.1 kHz from 18:42.0 ' +
+        'to 18:43.5 clear everything; the side then holds +1.5 dB.',
+    );
+  });
+
+  it('says what is left where not everything is cleared', () => {
+    const left = [findingWith({ id: 'overcut', value: -4.8e-6, limit: 0, atSeconds: 144.1 })];
+    expect(fitSentence(withSet([ELLIPTICAL], { left }), 'metric')).toMatch(
+      /clears all but overcut, land -4\.8 µm at 02:24\.1; the side then holds \+1\.5 dB\.$/,
+    );
+  });
+
+  it('has nothing to mend on a side without a fault, and says when nothing mends', () => {
+    expect(fitSentence({ ...fit, faults: [], leastSet: null }, 'metric')).toMatch(
+      /^Nothing to mend at 0\.0 dB; the side holds -3\.5 dB\.$/,
+    );
+    expect(fitSentence({ ...fit, leastSet: null }, 'metric')).toBe(
+      'Nothing that was tried mends any of the 4 faults at 0.0 dB.',
+    );
+  });
+});
+
+describe('remedyText', () => {
+  it.each<[Remedy, 'metric' | 'us', string]>([
+    [{ kind: 'base-pitch', pitch: 85e-6 }, 'metric', 'base pitch 298.8 LPI (85 µm)'],
+    [{ kind: 'base-width', width: 53.34e-6 }, 'us', 'groove 2.10 mil'],
+    [{ kind: 'level', gainDb: -0.25 }, 'metric', 'level -0.25 dB'],
+    [{ kind: 'elliptical', corner: 100, order: 2 }, 'metric', 'elliptical 100 Hz (12 dB/oct)'],
+    [{ kind: 'rpm', rpm: 100 / 3 }, 'metric', '33.33 rpm'],
+    [{ kind: 'polarity', polarity: -1 }, 'metric', 'both channels inverted'],
+    [{ kind: 'silence', quarters: 2 }, 'metric', 'half a turn more silence first'],
+  ])('%o in %s units', (remedy, units, text) => {
+    expect(remedyText(remedy, settingsWith(), units)).toBe(text);
+  });
+
+  it('tells both clocks at half speed', () => {
+    expect(remedyText(ELLIPTICAL, settingsWith({ speedFactor: 0.5 }), 'metric')).toBe(
+      'elliptical 150 Hz (6 dB/oct) from 12:30.0 (lathe 25:00.0) to 12:36.0 (lathe 25:12.0)',
+    );
+  });
+});
+
+describe('fitText', () => {
+  it.each([
+    ['metric', 80, false],
+    ['us', 80, true],
+    ['metric', 100, true],
+  ] as const)(
+    'keeps to the width of the screen: %s, %d columns, details %s',
+    (units, columns, details) => {
+      const text = fitText(fit, { ...OPTIONS, units, columns, details });
+      const longest = Math.max(...text.split('\n').map((line) => line.length));
+      expect(longest).toBeLessThanOrEqual(columns);
+    },
+  );
+
+  it('tells every fault count and the level that holds', () => {
+    const text = fitText(fit, OPTIONS);
+    expect(text).toContain('FAULT at the planned 0.0 dB by fixed: 4 faults.');
+    expect(text).toContain('dial in at most\n    -3.5 dB.');
+    expect(text).toMatch(/1\.\d s at 00:05\.4 cost 2\.2 dB by the groove getting too narrow/);
+  });
+
+  it('leaves out what does nothing, unless details are wanted', () => {
+    const short = fitText(fit, OPTIONS);
+    const long = fitText(fit, { ...OPTIONS, details: true });
+    expect(short).not.toContain('both channels inverted');
+    expect(long).toContain('both channels inverted');
+  });
+
+  it('is ASCII but for the name where the terminal is', () => {
+    const text = fitText({ ...fit, name: 'Ä.wav' }, { ...OPTIONS, ascii: true });
+    expect(text.slice('Ä.wav'.length)).toMatch(/^[\n -~]*$/);
+  });
+});
+
+describe('the JSON of a fit', () => {
+  it('keeps to its schema and writes each level, limit and remedy once', () => {
+    const document = fitDocument([fitToJson(fit)], [], '0.0.0');
+    const parsed = fitSchema.parse(JSON.parse(JSON.stringify(document)));
+    const [side] = parsed.sides;
+    expect(side?.levels.length).toBe(25);
+    expect(side?.remedies.length).toBe(fit.remedies.length);
+    expect(side?.leastSet?.left).toEqual([]);
+    expect(side?.limits.map(({ costsDb }) => costsDb ?? 0)).toBeWithin(
+      fit.limits.map(({ levelDb, withoutDb }) => withoutDb - levelDb),
+      0.005,
+    );
+    expect(side?.sentence).toBe(fitSentence(fit, 'metric'));
+  });
+});
