@@ -3,8 +3,6 @@ import type { FlacStream } from './flac-stream.js';
 
 /** The head of a block of samples ("frame" in FLAC; elsewhere here a frame is one of each channel). */
 export interface FlacBlockHead {
-  /** The second byte, which is the same in all blocks of a stream. */
-  readonly second: number;
   /** Bytes of the head with its CRC. */
   readonly length: number;
   /** Number of the block, or of its first frame where blocks differ in length. */
@@ -14,8 +12,11 @@ export interface FlacBlockHead {
   readonly frames: number;
 }
 
-/** Where blocks may begin: 14 bits of 1 and 0, then whether they differ in length. */
-export const SYNC_BYTES = [0xf8, 0xf9] as const;
+/** Second byte where heads count the blocks, all but the last of one length, and where frames. */
+export const COUNTS_BLOCKS = 0xf8;
+const COUNTS_FRAMES = 0xf9;
+/** Of a block. */
+export const MOST_FRAMES = 65_535;
 /** Bytes of the longest head. */
 export const LONGEST_HEAD = 16;
 
@@ -52,7 +53,7 @@ export function readBlockHead(
   { format }: FlacStream,
 ): FlacBlockHead | null {
   const [sync, second, sizes, layout] = bytes.subarray(at, at + 4);
-  if (sync !== 0xff || (second !== 0xf8 && second !== 0xf9)) return null;
+  if (sync !== 0xff || (second !== COUNTS_BLOCKS && second !== COUNTS_FRAMES)) return null;
   if (sizes === undefined || layout === undefined || layout % 2 !== 0) return null;
   const channels = layout >>> 4;
   if (channels > 10 || (channels < 8 ? channels + 1 : 2) !== format.channels) return null;
@@ -68,10 +69,9 @@ export function readBlockHead(
   const end = afterNumber + length.length + rate.length + 1;
   if (end > bytes.length || crc8(bytes, at, end) !== 0) return null;
   return {
-    second,
     length: end - at,
     number: number.value,
-    countsFrames: second === 0xf9,
+    countsFrames: second === COUNTS_FRAMES,
     frames: length.value,
   };
 }
@@ -105,8 +105,7 @@ function readLength(bytes: Uint8Array, at: number, code: number): Coded | null {
   if (code >= 8) return { value: 2 ** code, length: 0 };
   const length = code - 5;
   const written = readBytes(bytes, at, length);
-  // 65 536 would not fit into STREAMINFO.
-  return written === null || written === 65_535 ? null : { value: written + 1, length };
+  return written === null || written === MOST_FRAMES ? null : { value: written + 1, length };
 }
 
 function readRate(bytes: Uint8Array, at: number, code: number, ofStream: number): Coded | null {

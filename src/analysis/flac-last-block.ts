@@ -1,4 +1,4 @@
-import { type FlacBlockHead, readBlockHead } from './flac-block-head.js';
+import { COUNTS_BLOCKS, MOST_FRAMES, readBlockHead } from './flac-block-head.js';
 import {
   blockEnd,
   type FlacLayout,
@@ -34,7 +34,8 @@ export async function findLastBlock(
   const shortest = 4 * longestBlock(Math.max(blockFrames, 4096), stream);
   for (let length = shortest; ; length *= 8) {
     const from = Math.max(start, end - Math.min(length, MOST_BYTES));
-    const bytes = Buffer.from((await readBytes(source, from, end - from)).buffer);
+    const { buffer, length: filled } = await readBytes(source, from, end - from);
+    const bytes = Buffer.from(buffer, 0, filled);
     const last = lastIn(bytes, from, layout);
     if (last !== null || from === start || length >= MOST_BYTES) return last;
   }
@@ -53,18 +54,20 @@ function lastIn(
     if (head === null) continue;
     tried++;
     const end = blockEnd(bytes, at, head, layout, true);
-    if (end !== null) return placed(at, end, offset, head, layout);
+    const firstFrame = firstFrameOf(head, layout);
+    if (end === null || firstFrame > mostFramesBefore(offset + at, layout)) continue;
+    return { at: offset + at, end: offset + end, firstFrame, frames: head.frames };
   }
   return null;
 }
 
-function placed(
+/** Frames that blocks of the least bytes could hold up to a place: a number may lie. */
+function mostFramesBefore(
   at: number,
-  end: number,
-  offset: number,
-  head: FlacBlockHead,
-  layout: Pick<FlacLayout, 'blockFrames'>,
-): FlacLastBlock {
-  const firstFrame = firstFrameOf(head, layout);
-  return { at: offset + at, end: offset + end, firstFrame, frames: head.frames };
+  { start, sync, blockFrames, stream }: Omit<FlacLayout, 'end' | 'frames'>,
+): number {
+  // Head, a sample a channel, CRC.
+  const leastBytes = 6 + stream.format.channels * (1 + stream.format.bitDepth / 8) + 2;
+  const mostFrames = sync[1] === COUNTS_BLOCKS ? blockFrames : MOST_FRAMES;
+  return ((at - start) / leastBytes) * mostFrames;
 }

@@ -43,7 +43,8 @@ async function blockFrom(
 ): Promise<FlacPlace | null> {
   const { stream, source, sync, blockFrames, end } = layout;
   const length = Math.min(2 * longestBlock(blockFrames, stream), end - from);
-  const bytes = Buffer.from((await readBytes(source, from, length)).buffer);
+  const { buffer, length: filled } = await readBytes(source, from, length);
+  const bytes = Buffer.from(buffer, 0, filled);
   let tried = 0;
   for (let at = -1; tried < MOST_TRIED; ) {
     at = bytes.indexOf(sync, at + 1);

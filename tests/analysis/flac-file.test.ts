@@ -221,6 +221,19 @@ describe('a file that breaks off', () => {
     expect(bytes.length).toBe(4 * (FRAMES - 300));
   });
 
+  test('a last block with a number that its place cannot have is none', async () => {
+    for (const blockFrames of [300, Array.from({ length: 200 }, () => 300)]) {
+      const blocks = flacBlocks({ ...PLAIN, blockFrames });
+      const far = typeof blockFrames === 'number' ? 2 ** 30 : 2 ** 35;
+      // With right checksums.
+      const last = flacBlocks({ words: WORDS.slice(0, 600), blockFrames, firstNumber: far })[0];
+      const head = flacHead({ ...PLAIN, blockFrames });
+      const path = await soundPath(joined([head, ...blocks, last ?? new Uint8Array(0)]));
+      const { file } = await readSound(path);
+      expect(file).toMatchObject({ frames: FRAMES, truncated: false });
+    }
+  });
+
   test('one that shrinks while it is read is an InputError', async () => {
     const path = await soundPath(WHOLE);
     const reading = withSound(path, async ({ source }) => {

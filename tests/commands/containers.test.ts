@@ -44,7 +44,7 @@ describe('furrow forecast of a folder', () => {
       ['b.aif', 'AIFF-C'],
       ['c.wav', 'FLAC'],
     ]);
-    const [first, ...others] = document.sides.map(({ name, sources, ...side }) => side);
+    const [first, ...others] = document.sides.map((side) => ({ ...side, name: '', sources: [] }));
     for (const other of others) expect(other).toEqual(first);
   });
 
@@ -116,7 +116,7 @@ test('furrow side takes tracks of any container, changed on the way or not', asy
     return forecastSchema.parse(JSON.parse(stdout)).sides;
   };
   const without = (sides: Awaited<ReturnType<typeof sidesOf>>) =>
-    sides.map(({ sources, ...side }) => side);
+    sides.map((side) => ({ ...side, sources: [] }));
   const others = await sidesOf('aiff', 'flac');
   expect(others[0]?.sources.map(({ container }) => container)).toEqual(['AIFF-C', 'FLAC']);
   const tracks = (text: string) => text.replaceAll(/a\.(wav|aiff|flac)/g, 'a');

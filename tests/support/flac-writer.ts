@@ -21,6 +21,8 @@ export interface FlacOptions {
   metadata?: readonly (readonly [type: number, content: Uint8Array])[];
   /** False leaves rate and bits of a sample to STREAMINFO, as blocks may. */
   tellsFormat?: boolean;
+  /** Of the first block, or of its first frame; 0 unless it is to lie. */
+  firstNumber?: number;
   /** Changes a block before its CRC-16 is made. */
   spoil?: (block: Uint8Array, index: number) => void;
 }
@@ -72,14 +74,14 @@ export function flacHead(options: FlacOptions): Uint8Array {
 
 /** The blocks, one by one. */
 export function flacBlocks(options: FlacOptions): Uint8Array[] {
-  const { channels = 2, words, spoil } = options;
+  const { channels = 2, words, firstNumber = 0, spoil } = options;
   const isVariable = typeof options.blockFrames === 'object';
   let first = 0;
   return lengthsOf(options).map((length, index) => {
     const rows = Array.from({ length: channels }, (_, channel) =>
       Array.from({ length }, (__, frame) => words[(first + frame) * channels + channel] ?? 0),
     );
-    const block = flacBlock(rows, isVariable ? first : index, isVariable, options);
+    const block = flacBlock(rows, firstNumber + (isVariable ? first : index), isVariable, options);
     spoil?.(block, index);
     first += length;
     return joined([block, wordOf(crcOf(block, 16, 0x8005), 16)]);
@@ -112,7 +114,7 @@ function flacBlock(
   return joined([headBytes, wordOf(crcOf(headBytes, 8, 0x07), 8), body.bytes()]);
 }
 
-/** Up to 31 bits as UTF-8 codes a letter. */
+/** Up to 36 bits as UTF-8 codes a letter. */
 function likeALetter(value: number): number[] {
   if (value < 0x80) return [value];
   let more = 1;
