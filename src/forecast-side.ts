@@ -106,19 +106,15 @@ async function forecastOpen(
 ): Promise<ForecastedFile> {
   const { source, hand } = side;
   const motion = joinParts(motions, source.format, source.frames, side.analysed);
-  const forecast = forecastSide(motion, settings, {
-    ...request,
-    ...(await solverFor(request)),
-    ...(hand === undefined ? {} : { hand }),
-    source: side.facts,
-  });
+  const way = { ...(await solverFor(request)), ...(hand === undefined ? {} : { hand }) };
+  const forecast = forecastSide(motion, settings, { ...request, ...way, source: side.facts });
   const windows = await readEdges(side, forecast.hotSpots);
   return {
     name: side.name,
     sources: side.sources,
     settings,
     program: motion.program,
-    forecast: withSurvival(forecast, motion, settings, windows),
+    forecast: withSurvival(forecast, motion, settings, windows, way),
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
     audioSha256: request.hashAudio === true ? await hashAudio(source) : null,

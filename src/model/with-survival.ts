@@ -2,11 +2,19 @@ import { BINS_PER_QUARTER, type EdgeWindow, type MotionSummary } from '../analys
 import type { Settings } from '../settings.js';
 import { executedPlanner } from './executed-planner.js';
 import type { SideForecast } from './forecast-types.js';
+import type { LinearSolver } from './linear-program.js';
 import { quartersIn } from './nodes.js';
 import { planSide } from './plan.js';
 import { plannedSide } from './planned-side.js';
 import type { HandSettings } from './side-plan-input.js';
 import { survives } from './survives.js';
+
+/** What the forecast was planned with, beyond the settings. */
+export interface WayOfCutting {
+  readonly hand?: HandSettings;
+  /** For the planner `tightest`. */
+  readonly solve?: LinearSolver;
+}
 
 /**
  * A forecast whose hot spots have been looked at once more in the audio.
@@ -18,9 +26,9 @@ export function withSurvival(
   motion: MotionSummary,
   settings: Settings,
   windows: readonly (EdgeWindow | null)[],
-  hand?: HandSettings,
+  { hand, solve }: WayOfCutting = {},
 ): SideForecast {
-  const side = plannedSide(motion, settings, null, hand);
+  const side = plannedSide(motion, settings, solve ?? null, hand);
   const plan = planSide(side, executedPlanner(settings, forecast.planner), forecast.levelDb);
   const hotSpots = forecast.hotSpots.map((spot, index) => {
     const bin = Math.round(quartersIn(side, spot.atSeconds) * BINS_PER_QUARTER);
