@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import { FINDING_IDS } from '../model/forecast-types.js';
+import { PLANNERS } from '../settings.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
 import { numberOf, numberOrOff } from './option-values.js';
 import type { Run } from './run.js';
@@ -23,7 +24,7 @@ export function addAccept(program: Command, run: Run): void {
     .option('--elliptical <Hz>', 'corner of the elliptical filter, or off', numberOrOff)
     .addOption(
       new Option('--planner <name>', 'whose plan it is, where the lathe executes a plan')
-        .choices(['fixed', 'machine', 'turn-ahead'])
+        .choices(PLANNERS)
         .default('turn-ahead'),
     )
     .option('--quiet', 'nothing on stderr but errors')

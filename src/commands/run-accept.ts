@@ -14,6 +14,7 @@ import { FINDING_IDS, type Finding } from '../model/forecast-types.js';
 import { findingText } from '../report/finding-text.js';
 import { safeText } from '../report/safe-text.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
+import { PLANNERS } from '../settings.js';
 import { chooseProfile } from './choose-profile.js';
 import { DONE, UNREADABLE } from './exit-code.js';
 import type { Run } from './run.js';
@@ -32,7 +33,7 @@ const optionsSchema = z.strictObject({
   pitch: z.string().optional(),
   width: z.string().optional(),
   elliptical: z.number().nullable().optional(),
-  planner: z.enum(['fixed', 'machine', 'turn-ahead']),
+  planner: z.enum(PLANNERS),
   quiet: z.boolean().default(false),
 });
 

@@ -93,6 +93,23 @@ test('where there are several it lists them, asks which, and writes nothing', as
   expect(await readdir(folder)).toEqual(['furrow.profile.json', NAME]);
 });
 
+test('a finding of any plan that can be executed can be accepted, of the tightest too', async () => {
+  const folder = await folderOf();
+  await writeFile(
+    join(folder, 'plan.json'),
+    '{ "executes": "plan", "basePitch": "90um", "pitchMax": "91um" }',
+  );
+  const plan = ['--profile', 'plan.json', '--planner', 'tightest'];
+  const { stdout } = await runFurrow(['forecast', NAME, '--json', ...plan], { cwd: folder });
+  const [side] = forecastSchema.parse(JSON.parse(stdout)).sides;
+  const finding = side?.findings.find(({ atSeconds }) => atSeconds !== null);
+  const at = ['--id', finding?.id ?? '', '--at', String(finding?.atSeconds)];
+  const ran = await accept(folder, [...at, '--reason', 'x', ...plan]);
+  expect(ran.stderr).toContain('accepted in furrow.accepted.json: ');
+  expect(ran.exitCode).toBe(0);
+  expect((await acceptedIn(folder)).entries).toMatchObject([{ id: finding?.id }]);
+});
+
 test('a second one is added, and the first again is replaced; comments stay', async () => {
   const folder = await folderOf();
   const flags = (atSeconds: number | undefined, reason: string) =>
