@@ -1,5 +1,6 @@
 import type { ChalkInstance } from 'chalk';
 import type { LeftOut, SideFit } from '../fit/fit-result.js';
+import { COMMON_CORNERS } from '../fit/local-ladders.js';
 import { RAMP_SECONDS } from '../fit/sound-edit.js';
 import { asciiText } from './ascii-text.js';
 import { formatTable } from './fit-format-table.js';
@@ -43,6 +44,7 @@ export function fitText(fit: SideFit, options: FitTextOptions): string {
     '',
     ...formatTable(fit, units),
     ...remedyLines(fit, units, details).flatMap((line) => wrapLong(line, columns)),
+    ...wrap(cornersText(fit)),
     ...fit.leftOut.flatMap((each) => wrap(LEFT_OUT[each])),
     '',
   ];
@@ -82,6 +84,14 @@ function wrapLong(line: string, columns: number): string[] {
   return line.endsWith(':') && line.length > columns
     ? wrapText(line.trim(), '  ', '    ', columns).split('\n')
     : [line];
+}
+
+/** Which corners were tried where the profile does not say what the filter has. */
+function cornersText({ settings, remedies }: SideFit): string {
+  const isTried = remedies.some(({ remedy }) => 'corner' in remedy);
+  if (!isTried || settings.ellipticalSteps !== null) return '';
+  const corners = COMMON_CORNERS.join(', ');
+  return `The profile has no ellipticalSteps: corners of common practice were tried, ${corners} Hz.`;
 }
 
 const LEFT_OUT: Readonly<Record<LeftOut, string>> = {

@@ -128,6 +128,13 @@ describe('fitText', () => {
     expect(long).toContain('both channels inverted');
   });
 
+  it('says which corners were tried, unless the profile has its own', () => {
+    const tried = 'no ellipticalSteps: corners of common practice were tried, 100, 150, 200,';
+    expect(fitText(fit, OPTIONS).replace(/\n +/g, ' ')).toContain(tried);
+    const settings = { ...fit.settings, ellipticalSteps: [100, 200] };
+    expect(fitText({ ...fit, settings }, OPTIONS)).not.toContain('ellipticalSteps');
+  });
+
   it('is ASCII but for the name where the terminal is', () => {
     const text = fitText({ ...fit, name: 'Ä.wav' }, { ...OPTIONS, ascii: true });
     expect(text.slice('Ä.wav'.length)).toMatch(/^[\n -~]*$/);
