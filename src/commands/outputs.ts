@@ -13,6 +13,7 @@ import type { TableRow } from '../report/side-table-csv.js';
 import type { ToldFile } from '../report/told-file.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
 import { bugText } from './bug-text.js';
+import { cutSheetOutput } from './cut-sheet-output.js';
 import type { ReportOptions } from './forecast-options.js';
 import type { StandardError } from './standard-error.js';
 
@@ -124,11 +125,12 @@ async function outputsFor(
   for (const [option, path, output] of [
     ['--table', options.table, tableOutput],
     ['--client', options.client, clientOutput],
+    ['--cutsheet', options.cutsheet, cutSheetOutput],
   ] as const) {
     if (path === undefined) continue;
     const target = resolve(cwd, path);
     await checkOutputFile(target, { option, inputs });
-    outputs.push(await output(target));
+    outputs.push(await output(target, options));
   }
   return outputs;
 }

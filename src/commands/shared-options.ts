@@ -49,6 +49,7 @@ export function addFileOptions(command: Command): Command {
     .option('--csv <dir>', 'write a CSV a side with a row per quarter turn')
     .option('--markers <dir>', 'write findings and hot spots in file time, a CSV a side')
     .option('--html <file>', 'write a page that opens offline; into a folder, one a side')
+    .option('--cutsheet <file>', 'write a page of A4 a side to lie beside the lathe (HTML)')
     .option('--reel <wav>', 'write the five hardest passages to cut as a test, and how to cut them')
     .option('--client <file>', 'write for the client what is wrong and what to send instead');
 }

@@ -1,6 +1,6 @@
+import type { ExecutedColumns } from '../model/executed-columns.js';
 import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
-import type { ExecutedColumns } from './executed-columns.js';
 import { type HardSecond, LOOKS, worstSecond } from './worst-second.js';
 
 /** How many are cut as a test. */

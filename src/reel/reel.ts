@@ -1,8 +1,8 @@
 import type { ForecastedFile } from '../forecast-result.js';
+import { type ExecutedColumns, executedColumns } from '../model/executed-columns.js';
 import type { HotSpot } from '../model/forecast-types.js';
 import type { OpenSide } from '../open-side.js';
 import type { Hertz, Seconds } from '../units.js';
-import { type ExecutedColumns, executedColumns } from './executed-columns.js';
 import { hardestPassages } from './hardest-passages.js';
 import { reelFormat } from './reel-frames.js';
 import { type ReelLayout, type ReelPlace, reelLayout } from './reel-layout.js';
@@ -44,7 +44,7 @@ export interface HardPlace {
 
 /** The reel of a side; without passages where nothing moves. */
 export function reelOf({ source }: OpenSide, file: ForecastedFile): Reel {
-  const columns = executedColumns(file);
+  const columns = executedColumns(file.forecast, file.settings, file.hand);
   const passages = hardestPassages(columns, file.settings);
   const layout = reelLayout(passages, source.format, source.frames, file.settings);
   const format = reelFormat(source);

@@ -1,10 +1,9 @@
+import { QUARTERS_PER_TURN } from '../analysis/motion.js';
+import type { ExecutedColumns } from '../model/executed-columns.js';
 import type { Settings } from '../settings.js';
 import type { Metres, MetresPerTurn } from '../units.js';
-import type { ExecutedColumns } from './executed-columns.js';
 import type { HardPassage } from './hardest-passages.js';
 import type { HardSecond } from './worst-second.js';
-
-const QUARTERS_PER_TURN = 4;
 
 /** What the microscope will find somewhere, without and with the tolerances of the lathe. */
 export interface TestPlace {

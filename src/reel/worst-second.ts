@@ -1,6 +1,6 @@
+import type { ExecutedColumns } from '../model/executed-columns.js';
 import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
-import type { ExecutedColumns } from './executed-columns.js';
 
 /** What a test cut is to show. */
 export const LOOKS = ['land', 'width', 'facet', 'bend'] as const;

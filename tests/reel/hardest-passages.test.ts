@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { ExecutedColumns } from '../../src/reel/executed-columns.js';
+import type { ExecutedColumns } from '../../src/model/executed-columns.js';
 import { hardestPassages } from '../../src/reel/hardest-passages.js';
 import { settingsWith } from '../analysis/summary-of.js';
 
@@ -96,11 +96,16 @@ describe('the hardest passages', () => {
           before = untilSeconds;
         }
         expect(before).toBeLessThanOrEqual(columns.durationSeconds);
-        const least = columns.land.indexOf(Math.min(...columns.land));
-        const place = (least + 0.5) * QUARTER;
-        expect(passages.some((one) => one.fromSeconds <= place && place <= one.untilSeconds)).toBe(
-          true,
+        // Two that differ in their last bit only are equals.
+        const least = Math.min(...columns.land) + 1e-15;
+        const places = [...columns.land.keys()].filter((at) => (columns.land[at] ?? 1) <= least);
+        const isShown = places.some((at) =>
+          passages.some(
+            ({ fromSeconds, untilSeconds }) =>
+              fromSeconds <= (at + 0.5) * QUARTER && (at + 0.5) * QUARTER <= untilSeconds,
+          ),
         );
+        expect(isShown).toBe(true);
       }),
     );
   });

@@ -1,8 +1,9 @@
-import type { ForecastedFile } from '../forecast-result.js';
-import { executedSpiral } from '../model/executed-spiral.js';
-import type { HandSettings } from '../model/side-plan-input.js';
+import { QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { Settings } from '../settings.js';
 import type { Metres, Seconds } from '../units.js';
+import { executedSpiral } from './executed-spiral.js';
+import type { SideForecast } from './forecast-types.js';
+import type { HandSettings } from './side-plan-input.js';
 
 /** What the lathe cuts, per quarter turn of the program, SI; of whichever plan is executed. */
 export interface ExecutedColumns {
@@ -28,13 +29,17 @@ export interface ExecutedColumns {
  * The columns of a forecast for the plan that the lathe executes. Facets and bends of the forecast
  * are the plan's: they go with the groove speed and with its square, so with the radius.
  */
-export function executedColumns({ forecast, settings, hand }: ForecastedFile): ExecutedColumns {
+export function executedColumns(
+  forecast: SideForecast,
+  settings: Settings,
+  hand?: HandSettings,
+): ExecutedColumns {
   const { quarters, executes, durationSeconds } = forecast;
   const { radius, quarterSeconds } = executedSpiral(forecast, settings);
   const slower = quarters.radius.map((planned, quarter) => planned / (radius[quarter] ?? planned));
   return {
     quarterSeconds,
-    turnSeconds: 4 * quarterSeconds,
+    turnSeconds: QUARTERS_PER_TURN * quarterSeconds,
     durationSeconds,
     land: { machine: quarters.machineLand, plan: quarters.land, fixed: quarters.fixedLand }[
       executes
