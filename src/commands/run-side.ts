@@ -11,6 +11,7 @@ import { openOutputs } from './outputs.js';
 import type { Run } from './run.js';
 import { reporterFor } from './run-forecast.js';
 import { runFromCues } from './run-from-cues.js';
+import { sheetSides } from './sheet-sides.js';
 import { type SideOptions, sideOptions } from './side-options.js';
 import { standardError } from './standard-error.js';
 import { outputKey, tellForecasts } from './tell-forecasts.js';
@@ -27,7 +28,7 @@ export async function runSide(
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
   if (sheets.length === 0) throw new UsageError('nothing to forecast: give a side sheet');
   const sources = await profileSources(options, cwd);
-  const inputs = await layOut(eachOnce(sheets, cwd), options, sources, cwd);
+  const { inputs, counts } = await layOut(eachOnce(sheets, cwd), options, sources, cwd);
   errors.notice(profileNotice(sources));
   const sides = inputs.filter((input) => 'tracks' in input);
   const files = [...new Set(sides.flatMap(({ tracks }) => tracks.map(({ file }) => file.path)))];
@@ -47,7 +48,7 @@ export async function runSide(
         order: options.order,
         keepMotion: options.html !== undefined,
       }),
-      told: (file) => file,
+      told: sheetSides(counts),
       outputs,
       reporter: await reporterFor(options, inputs.length, run.surroundings),
       errors,
@@ -62,16 +63,25 @@ function eachOnce(sheets: readonly string[], cwd: string): string[] {
   return [...new Map(sheets.map((sheet) => [resolve(cwd, sheet), sheet])).values()];
 }
 
-/** The sides of the sheets in their order; in place of one, the files that it cannot be made of. */
+/** What the sheets come to. */
+interface LaidOutSheets {
+  /** The sides in their order; in place of one, the files that it cannot be made of. */
+  readonly inputs: readonly (ProgramSide | Failure)[];
+  /** How many sides each sheet has. */
+  readonly counts: ReadonlyMap<string, number>;
+}
+
 async function layOut(
   sheets: readonly string[],
   { level }: SideOptions,
   sources: ProfileSources,
   cwd: string,
-): Promise<(ProgramSide | Failure)[]> {
+): Promise<LaidOutSheets> {
+  const counts = new Map<string, number>();
   const inputs: (ProgramSide | Failure)[] = [];
   for (const path of sheets) {
     const file = await readSheet(resolve(cwd, path), path);
+    counts.set(file.path, file.sheet.sides.length);
     for (const [index, { name }] of file.sheet.sides.entries()) {
       const laid = await layOutSide(file, index, sideSettings(file, index, sources), level);
       if ('side' in laid) inputs.push(laid.side);
@@ -83,5 +93,5 @@ async function layOut(
       }
     }
   }
-  return inputs;
+  return { inputs, counts };
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { commonLevelSchema } from './common-level-schema.js';
 import { FAILURE_CODES } from './failure.js';
 import { sideSchema } from './side-schema.js';
+import { splitSchema } from './split-schema.js';
 
 export const FORMAT = 'furrow.forecast/1';
 
@@ -19,6 +20,7 @@ export const forecastSchema = z
     sides: z.array(sideSchema),
     failures: z.array(failureSchema),
     commonLevel: commonLevelSchema.optional(),
+    splits: z.array(splitSchema).optional(),
   })
   .describe('Forecasts of one or more sides. Units are in the keys.');
 
@@ -32,6 +34,7 @@ const summarySchema = z.strictObject({
   fault: z.int(),
   failures: z.int(),
   commonLevel: commonLevelSchema.optional(),
+  splits: z.array(splitSchema).optional(),
 });
 
 /** What a line of `--ndjson` is: sides and failures in input order, then one summary. */

@@ -6,6 +6,8 @@ import { forecastDocument, forecastJson } from './json.js';
 import type { Reporter, ReporterOptions } from './reporter.js';
 import { sideToJson } from './side-json.js';
 import type { SideJson } from './side-schema.js';
+import { splitToJson } from './split-json.js';
+import type { SplitJson } from './split-schema.js';
 
 /** One document, written when all is known. */
 export function jsonReporter(options: ReporterOptions): Reporter {
@@ -13,10 +15,12 @@ export function jsonReporter(options: ReporterOptions): Reporter {
   const sides: SideJson[] = [];
   const failures: Failure[] = [];
   const levels: CommonLevelSide[] = [];
+  const splits: SplitJson[] = [];
   return {
     side: (file) => {
       sides.push(sideToJson(file, options));
       levels.push(commonLevelSide(file));
+      splits.push(...splitToJson(file));
       return '';
     },
     failure: (failure) => {
@@ -25,7 +29,7 @@ export function jsonReporter(options: ReporterOptions): Reporter {
     },
     end: () => {
       const common = options.commonLevel ? commonLevelToJson(commonLevel(levels)) : null;
-      return forecastJson(forecastDocument(sides, failures, options.version, common));
+      return forecastJson(forecastDocument(sides, failures, options.version, common, splits));
     },
   };
 }

@@ -3,6 +3,7 @@ import type { Failure } from './failure.js';
 import { FORMAT, type ForecastJson } from './forecast-schema.js';
 import { jsonText } from './json-text.js';
 import type { SideJson } from './side-schema.js';
+import type { SplitJson } from './split-schema.js';
 
 /** An array of numbers that jsonText has spread over lines. */
 const SPREAD = /\[\n\s+((?:[-+.\de]+|null)(?:,\n\s+(?:[-+.\de]+|null))*)\n\s+\]/g;
@@ -17,12 +18,13 @@ export function forecastJson(document: ForecastJson): string {
   return `${text}\n`;
 }
 
-/** The document `furrow.forecast/1`; `common` only where it was asked for. */
+/** The document `furrow.forecast/1`; `common` only where asked for, `splits` where there are any. */
 export function forecastDocument(
   sides: readonly SideJson[],
   failures: readonly Failure[],
   version: string,
   common: CommonLevelJson | null = null,
+  splits: readonly SplitJson[] = [],
 ): ForecastJson {
   return {
     format: FORMAT,
@@ -30,5 +32,6 @@ export function forecastDocument(
     sides: [...sides],
     failures: failures.map(({ path, code, message }) => ({ path, code, message })),
     ...(common === null ? {} : { commonLevel: common }),
+    ...(splits.length === 0 ? {} : { splits: [...splits] }),
   };
 }

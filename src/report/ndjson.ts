@@ -4,6 +4,7 @@ import type { Failure } from './failure.js';
 import { FORMAT, type Line } from './forecast-schema.js';
 import { jsonText } from './json-text.js';
 import { type JsonOptions, sideToJson } from './side-json.js';
+import type { SplitJson } from './split-schema.js';
 import type { ToldFile } from './told-file.js';
 
 /** A side as one line. */
@@ -16,12 +17,13 @@ export function failureLine({ path, code, message }: Failure): string {
   return line({ format: FORMAT, type: 'failure', path, code, message });
 }
 
-/** The last line: how many there were of what; `common` only where it was asked for. */
+/** The last line: how many there were of what; `common` only where asked for, `splits` if any. */
 export function summaryLine(
   verdicts: readonly Verdict[],
   failures: number,
   version: string,
   common: CommonLevelJson | null,
+  splits: readonly SplitJson[],
 ): string {
   const count = (verdict: Verdict) => verdicts.filter((each) => each === verdict).length;
   return line({
@@ -34,6 +36,7 @@ export function summaryLine(
     fault: count('fault'),
     failures,
     ...(common === null ? {} : { commonLevel: common }),
+    ...(splits.length === 0 ? {} : { splits: [...splits] }),
   });
 }
 

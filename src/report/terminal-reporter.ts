@@ -7,8 +7,11 @@ import type { FolderFailure } from './folder-lines.js';
 import { type FolderRow, folderRow, needsDetails } from './folder-row.js';
 import { folderTable } from './folder-table.js';
 import type { Reporter, ReporterOptions } from './reporter.js';
+import { safeText } from './safe-text.js';
+import { splitText } from './split-text.js';
 import { sideText } from './terminal.js';
 import type { ToldFile } from './told-file.js';
+import { wrapText } from './wrap-text.js';
 
 /**
  * For the engineer at the desk: one side on a screen; of several a table, then the details of those
@@ -19,6 +22,7 @@ export function terminalReporter(options: ReporterOptions): Reporter {
   const rows: FolderRow[] = [];
   const failures: FolderFailure[] = [];
   const texts: string[] = [];
+  const splits: string[] = [];
   const cautions = new Set<string>();
   const withTable = isFolder || brief;
   const isTold = (file: ToldFile): boolean =>
@@ -27,6 +31,7 @@ export function terminalReporter(options: ReporterOptions): Reporter {
     side: (file) => {
       rows.push(folderRow(file));
       for (const caution of cautionsOf(file)) cautions.add(caution);
+      splits.push(...sheetSplitText(file, options));
       if (!isTold(file)) return '';
       // In a folder the details are those of a screen a side.
       const text = fileText(file, { ...options, details: details && !isFolder });
@@ -48,6 +53,7 @@ export function terminalReporter(options: ReporterOptions): Reporter {
       return [
         ...(withTable ? [table] : []),
         ...texts,
+        ...splits,
         ...(options.commonLevel ? [common] : []),
         cautionText(cautions, options.columns),
       ]
@@ -55,6 +61,15 @@ export function terminalReporter(options: ReporterOptions): Reporter {
         .join('\n');
     },
   };
+}
+
+/** What is said of a sheet's sides with the last of them; none where there is nothing to say. */
+function sheetSplitText({ sheetSides }: ToldFile, { units, ascii, columns }: ReporterOptions) {
+  if (sheetSides === undefined) return [];
+  const text = splitText(sheetSides.files, units);
+  if (text === '') return [];
+  const lines = `${wrapText(`${safeText(sheetSides.sheet)}: ${text}`, '', '  ', columns)}\n`;
+  return [ascii ? asciiText(lines) : lines];
 }
 
 function fileText(file: ToldFile, options: Parameters<typeof sideText>[1]): string {

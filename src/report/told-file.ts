@@ -6,4 +6,6 @@ import type { Comparison } from '../model/compare-types.js';
 export interface ToldFile extends ForecastedFile {
   readonly voidAcceptances?: readonly VoidAcceptance[];
   readonly against?: Comparison;
+  /** With the last side of a sheet of several: all of them, in their order. */
+  readonly sheetSides?: { readonly sheet: string; readonly files: readonly ForecastedFile[] };
 }
