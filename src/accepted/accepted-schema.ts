@@ -20,6 +20,18 @@ export const acceptedEntrySchema = z.strictObject({
       'null for a finding about the whole side',
   ),
   untilSeconds: seconds.describe('where it ends; null together with fromSeconds'),
+  severity: z
+    .enum(['note', 'caution', 'fault'], 'expected note, caution or fault')
+    .describe('how grave it was; left out: whatever it is')
+    .optional(),
+  value: z
+    .number('expected a number, or null')
+    .nullable()
+    .describe(
+      'how much there was of it: metres, ratio, dBFS, Hz or count as its id has it; null where it ' +
+        'has none; left out: however much it is',
+    )
+    .optional(),
   reason: z
     .string('expected a reason in words')
     .regex(/\S/, 'expected a reason in words')

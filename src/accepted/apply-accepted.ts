@@ -1,4 +1,5 @@
 import type { ForecastedFile } from '../forecast-result.js';
+import { hasOutgrown } from '../model/compare-margins.js';
 import { verdictOf } from '../model/findings/all-findings.js';
 import { isAboutWholeSide } from '../model/findings/whole-side.js';
 import type { Finding, Severity } from '../model/forecast-types.js';
@@ -25,9 +26,10 @@ export interface AppliedAcceptances {
 const TOLERANCE_TURNS = 0.25;
 
 /**
- * Marks the findings that the house has accepted: same id, same sound, and no part of the finding
- * more than a quarter turn outside of the accepted stretch. One that reaches further is not
- * accepted, whatever part of it was; its entry is void. Severity does not matter: the house
+ * Marks the findings that the house has accepted: same id, same sound, no part of the finding more
+ * than a quarter turn outside of the accepted stretch, and the finding not clearly worse than it was
+ * accepted, as far as the entry says how bad that was. One that reaches further or is worse is not
+ * accepted, whatever part of it was; its entry is void. Any severity may be accepted: the house
  * decides. An entry without a stretch accepts what is about the whole side.
  * @param entries those for this file
  */
@@ -38,7 +40,9 @@ export function applyAccepted(
   const tolerance = (TOLERANCE_TURNS * 60) / file.settings.rpm;
   const holding = entries.filter((entry) => soundReason(entry, file) === null);
   const findings = file.forecast.findings.map((finding) => {
-    const entry = holding.find((one) => isWithin(finding, one, tolerance));
+    const entry = holding.find(
+      (one) => isWithin(finding, one, tolerance) && !hasOutgrown(one, finding),
+    );
     return entry === undefined ? finding : { ...finding, accepted: { reason: entry.reason } };
   });
   const whyVoid = (entry: AcceptedEntry): VoidReason | null =>

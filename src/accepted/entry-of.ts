@@ -11,17 +11,21 @@ export interface Acceptance {
   readonly audioSha256: string;
 }
 
-/** The entry that accepts a finding: its stretch to a millisecond, none for the whole side. */
+/**
+ * The entry that accepts a finding: its stretch to a millisecond, none for the whole side; how grave
+ * it is, and its value to six digits.
+ */
 export function entryOf(
   finding: Finding,
   { side, reason, audioSha256 }: Acceptance,
 ): AcceptedEntry {
-  const { id, atSeconds } = finding;
+  const { id, atSeconds, severity } = finding;
   const isWhole = isAboutWholeSide(finding);
   const [fromSeconds, untilSeconds] = isWhole
     ? [null, null]
     : [rounded(atSeconds), rounded(finding.untilSeconds ?? atSeconds)];
-  return { id, side, fromSeconds, untilSeconds, reason, audioSha256 };
+  const value = finding.value === null ? null : Number(finding.value.toPrecision(6));
+  return { id, side, fromSeconds, untilSeconds, severity, value, reason, audioSha256 };
 }
 
 /** Well within the quarter turn that a finding may reach beyond its entry. */

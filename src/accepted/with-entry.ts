@@ -48,15 +48,20 @@ function isOfSameFinding(one: AcceptedEntry, other: AcceptedEntry): boolean {
   return otherFrom !== null && otherUntil !== null && from <= otherUntil && until >= otherFrom;
 }
 
-/** Field by field, so that comments inside of the entry stay. */
+/** Field by field, so that comments inside of the entry stay; what it did not say yet is added. */
 function replaced(json: string, index: number, entry: AcceptedEntry): string {
   const root = rootOf(json);
+  const placeOf = (field: string) => findNodeAtLocation(root, ['accepted', index, field]);
   const edits = Object.entries(entry).flatMap(([field, value]): Edit[] => {
-    const node = findNodeAtLocation(root, ['accepted', index, field]);
+    const node = placeOf(field);
     if (node === undefined) return [];
     return [{ offset: node.offset, length: node.length, content: JSON.stringify(value) }];
   });
-  return applyEdits(json, edits);
+  const added = Object.entries(entry).filter(([field]) => placeOf(field) === undefined);
+  return added.reduce(
+    (text, [field, value]) => applyEdits(text, modify(text, ['accepted', index, field], value, {})),
+    applyEdits(json, edits),
+  );
 }
 
 /** Behind the last entry and whatever is said behind it. */

@@ -1,5 +1,5 @@
 import type { Metres, Seconds } from '../units.js';
-import type { Finding } from './forecast-types.js';
+import type { Finding, Severity } from './forecast-types.js';
 
 /**
  * From where on a difference is told. All of them: common practice, no published source; each is
@@ -29,11 +29,34 @@ export const TIME_MATTERS: Seconds = 0.05;
  */
 export function worseBy(before: Finding, after: Finding): number {
   if (before.severity !== after.severity) {
-    return isMoreSevere(after, before) ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+    return isMoreSevere(after.severity, before.severity)
+      ? Number.POSITIVE_INFINITY
+      : Number.NEGATIVE_INFINITY;
   }
   const [was, is] = [excess(before), excess(after)];
   if (was === null || is === null || was === is) return 0;
   return (is - was) / Math.max(margin(before), margin(after));
+}
+
+/** How bad a finding was, as far as that is known. */
+export interface EarlierFinding {
+  readonly severity?: Severity | undefined;
+  readonly value?: number | null | undefined;
+}
+
+/**
+ * Whether a finding has clearly outgrown what it was: graver, or further in the direction in which
+ * it passes its limit by more than the margin that matters, whatever its limit was then. What is
+ * less grave than it was has not, and neither has what has no value to compare.
+ */
+export function hasOutgrown(was: EarlierFinding, is: Finding): boolean {
+  if (was.severity !== undefined && was.severity !== is.severity) {
+    return isMoreSevere(is.severity, was.severity);
+  }
+  if (is.value === null || is.limit === null || was.value === undefined || was.value === null)
+    return false;
+  const more = is.value < is.limit ? was.value - is.value : is.value - was.value;
+  return more > Math.max(margin(is), margin({ ...is, value: was.value }));
 }
 
 /** Whether a finding is worth telling when it comes or goes: any fault, else what is clearly past. */
@@ -42,8 +65,8 @@ export function mattersAlone(finding: Finding): boolean {
   return finding.severity === 'fault' || past === null || past >= margin(finding);
 }
 
-function isMoreSevere(one: Finding, other: Finding): boolean {
-  return one.severity === 'fault' || other.severity === 'note';
+function isMoreSevere(one: Severity, other: Severity): boolean {
+  return one !== other && (one === 'fault' || other === 'note');
 }
 
 /** How far a value is past its limit, on whichever side of it. */

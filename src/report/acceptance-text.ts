@@ -34,6 +34,6 @@ function whyText(why: VoidReason): string {
     case 'audio-unknown':
       return 'it is not known whether the sound is the one that was accepted';
     case 'outgrown':
-      return 'the finding reaches beyond the accepted stretch now';
+      return 'the finding has grown beyond what was accepted';
   }
 }

@@ -106,6 +106,49 @@ describe('an acceptance', () => {
   });
 });
 
+describe('an acceptance that says how bad its finding was', () => {
+  const asBadAs = (value: number) => ({ severity: 'fault', value }) as const;
+
+  // Land 1.5 µm less is clearly worse, as it is between two mixes; see compare-margins.
+  test.each([
+    ['as deep as it was', -0.27e-6, true],
+    ['a little deeper', -1.7e-6, true],
+    ['much deeper', -5.61e-6, false],
+    ['less deep', -0.01e-6, true],
+  ] as const)('an overcut %s: accepted %s', (_, value, isAccepted) => {
+    const is = { ...overcut(10, 12), value, limit: 0 };
+    const { accepted, verdict, voided } = applied([is], [accepts(asBadAs(-0.27e-6))]);
+    expect(accepted[0] !== null).toBe(isAccepted);
+    expect(verdict).toBe(isAccepted ? 'clear' : 'fault');
+    expect(voided.map(({ why }) => why)).toEqual(isAccepted ? [] : ['outgrown']);
+  });
+
+  test.each([
+    ['steeper than it was', 'caution', 0.04, 'caution', 0.06, false],
+    ['a fifth steeper', 'caution', 0.04, 'caution', 0.048, true],
+    ['a fault now', 'caution', 0.04, 'fault', 0.02, false],
+    ['a caution only', 'fault', 0.02, 'caution', 0.5, true],
+    ['without a value', 'fault', null, 'fault', 0.5, true],
+  ] as const)('a slope %s', (_, wasSeverity, was, severity, value, isAccepted) => {
+    const is = findingWith({ id: 'facet', severity, value, limit: 0.01, unit: 'ratio' });
+    const span = { fromSeconds: is.atSeconds, untilSeconds: is.untilSeconds };
+    const entry = accepts({ id: 'facet', ...span, severity: wasSeverity, value: was });
+    expect(applied([is], [entry]).accepted[0] !== null).toBe(isAccepted);
+  });
+
+  test('is not fooled by another limit: a groove 4 µm narrower is narrower', () => {
+    const is = findingWith({ id: 'lift', severity: 'fault', value: 18e-6, limit: 20e-6 });
+    const span = { fromSeconds: is.atSeconds, untilSeconds: is.untilSeconds };
+    const entry = accepts({ id: 'lift', ...span, ...asBadAs(22e-6) });
+    expect(applied([is], [entry]).accepted).toEqual([null]);
+  });
+
+  test('an older one that does not say it holds for its stretch alone', () => {
+    const is = { ...overcut(10, 12), value: -50e-6, limit: 0 };
+    expect(applied([is], [accepts()]).verdict).toBe('clear');
+  });
+});
+
 test('without entries a forecast stays as it is', () => {
   const file = forecastedFile();
   expect(applyAccepted(file, []).file).toEqual(file);

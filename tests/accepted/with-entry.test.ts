@@ -69,6 +69,13 @@ describe('an entry for the same finding is replaced', () => {
     expect(after).toContain('"untilSeconds": 12 /* long */,');
   });
 
+  test('and what it did not say yet, how bad it was, is added', () => {
+    const said = entry({ severity: 'fault', value: -2.7e-7 });
+    const after = withEntry(fileOf(textOf(old)), said);
+    expect(parseAccepted(PATH, after)).toEqual([JSON.parse(B), said]);
+    expect(after).toContain('{ // heard\n      "side": "a.wav"');
+  });
+
   test('and of several older ones one is left', () => {
     const several = [9, 11.5, 12].map((fromSeconds) =>
       JSON.stringify(entry({ fromSeconds, untilSeconds: fromSeconds + 1, reason: 'old' })),
@@ -111,6 +118,14 @@ describe('the entry of a finding', () => {
     expect(spanOf({ id: 'mono', atSeconds: null, untilSeconds: null })).toEqual([null, null]);
     expect(spanOf({ id: 'too-long', atSeconds: 900, untilSeconds: null })).toEqual([null, null]);
   });
+});
+
+test('the entry of a finding says how bad it was', () => {
+  const acceptance = { side: 'a.wav', reason: 'new', audioSha256: 'a'.repeat(64) };
+  const of = (value: number | null) =>
+    entryOf(findingWith({ severity: 'fault', value }), acceptance);
+  expect(of(-2.71828182e-7)).toMatchObject({ severity: 'fault', value: -2.71828e-7 });
+  expect(of(null)).toMatchObject({ value: null });
 });
 
 describe('the findings meant', () => {

@@ -38,16 +38,17 @@ async function accept(folder: string, flags: readonly string[], path = NAME) {
 }
 
 /** What the command itself says of the program, once for all tests. */
-async function overcutsFound(): Promise<{ from: number; until: number }[]> {
+async function overcutsFound(): Promise<{ from: number; until: number; valueUm: number }[]> {
   const folder = await mkdtemp(join(tmpdir(), 'furrow-test-'));
   try {
     await fill(folder);
     const { stdout } = await runFurrow(['forecast', '--json', NAME], { cwd: folder });
     const { sides } = forecastSchema.parse(JSON.parse(stdout));
     const overcuts = (sides[0]?.findings ?? []).filter(({ id }) => id === 'overcut');
-    return overcuts.map(({ atSeconds, untilSeconds }) => ({
+    return overcuts.map(({ atSeconds, untilSeconds, value }) => ({
       from: atSeconds ?? Number.NaN,
       until: untilSeconds ?? Number.NaN,
+      valueUm: value ?? Number.NaN,
     }));
   } finally {
     await rm(folder, { recursive: true });
@@ -75,12 +76,16 @@ test('a finding is accepted with its stretch and the hash of its sound alone', a
       side: NAME,
       fromSeconds: first?.from,
       untilSeconds: first?.until,
+      severity: 'fault',
+      value: expect.any(Number),
       reason: 'only kisses',
       audioSha256: createHash('sha256')
         .update(wordBytes(WORDS, 'pcm', 16))
         .digest('hex'),
     },
   ]);
+  // The forecast tells it to 0.01 µm.
+  expect(1e6 * (entries[0]?.value ?? Number.NaN)).toBeWithin(first?.valueUm ?? 0, 0.006, 0);
 });
 
 test('where there are several it lists them, asks which, and writes nothing', async () => {

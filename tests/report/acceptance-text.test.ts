@@ -26,7 +26,7 @@ test('what does not hold is said with file, finding, place, reason and why', () 
     'x.wav: the acceptance of overcut from 02:14.3 to 02:16.0 (kisses\\u{1b}[2J) is void: ' +
       'the sound is not the one that was accepted',
     'x.wav: the acceptance of overcut (known) is void: ' +
-      'the finding reaches beyond the accepted stretch now',
+      'the finding has grown beyond what was accepted',
     'x.wav: the acceptance of overcut (known) is for nothing: it is not found now',
   ]);
 });
