@@ -21,10 +21,18 @@ process.exitCode = await runCommandLine(process.argv.slice(2), {
   stderr: process.stderr,
   environment: process.env,
   isTerminal: process.stdout.isTTY === true,
-  columns: process.stdout.isTTY === true ? process.stdout.columns : null,
+  columns: columnsOf(process.stdout),
   isErrorTerminal: process.stderr.isTTY === true,
-  errorColumns: process.stderr.isTTY === true ? process.stderr.columns : null,
+  errorColumns: columnsOf(process.stderr),
   now: () => performance.now(),
   cores: availableParallelism(),
   cwd: process.cwd(),
 });
+
+/** Some terminals report 0, which means that they do not know. */
+function columnsOf({
+  isTTY,
+  columns,
+}: Pick<typeof process.stdout, 'isTTY' | 'columns'>): number | null {
+  return isTTY && columns > 0 ? columns : null;
+}

@@ -20,6 +20,13 @@ const complaintOf = (text: string, flags = {}): string => {
   return '';
 };
 
+test('a base pitch between two steps of the control is planned as the wider of them', () => {
+  const { basePitch } = resolved('{ "basePitch": "91um", "pitchStep": "10um" }');
+  expect(basePitch).toBeWithin(100e-6, 1e-15);
+  const flags = { basePitch: '300lpi' };
+  expect(resolved('{ "pitchStep": "5um" }', flags).basePitch).toBeWithin(85e-6, 1e-15);
+});
+
 describe('defaults', () => {
   // Sources beside the values in src/profile/profile-defaults.ts; the metric figures by hand.
   test.each([

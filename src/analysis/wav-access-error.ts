@@ -16,7 +16,7 @@ const NO_PERMISSION: Meaning = {
 };
 const NOT_A_FILE: Meaning = {
   code: 'not-a-file',
-  words: 'found something other than a regular file, expected one; name a WAV file',
+  words: 'found something other than a regular file, expected one; name a sound file',
 };
 const READ_FAILED: Meaning = {
   code: 'read-failed',

@@ -43,7 +43,7 @@ async function openRegular(path: string): Promise<FileHandle> {
 
 function notAFile(path: string): InputError {
   const message = `${path}: found a folder, pipe, socket or device, expected a regular file`;
-  return new InputError(path, 'not-a-file', `${message}; name a WAV file or a folder of them`);
+  return new InputError(path, 'not-a-file', `${message}; name a sound file or a folder of them`);
 }
 
 /**

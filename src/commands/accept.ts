@@ -9,8 +9,8 @@ import type { Run } from './run.js';
 export function addAccept(program: Command, run: Run): void {
   program
     .command('accept')
-    .description('accept a finding of a WAV file, in furrow.accepted.json beside it')
-    .argument('<file>', 'the WAV file, as it is forecast')
+    .description('accept a finding of a file, in furrow.accepted.json beside it')
+    .argument('<file>', 'the file, as it is forecast')
     .addOption(new Option('--id <id>', 'which finding').choices(FINDING_IDS).makeOptionMandatory())
     .option('--at <mm:ss.s>', 'a time within it, where there is more than one')
     .requiredOption('--reason <text>', 'why it is cut all the same')

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { UsageError } from '../errors.js';
 import { PLANNERS } from '../settings.js';
+import { cornerOption } from './corner-option.js';
 
 /** Levels that a side can be asked for; far outside of what is cut. */
 const LEVEL = { from: -40, to: 20 };
@@ -16,7 +17,7 @@ export const forecastSchema = z.strictObject({
   level: z.number().default(0),
   pitch: z.string().optional(),
   width: z.string().optional(),
-  elliptical: z.number().nullable().optional(),
+  elliptical: cornerOption,
   planner: z.enum(PLANNERS),
   units: z.enum(['metric', 'us']),
   json: z.boolean().default(false),
@@ -84,11 +85,36 @@ export function checkTogether({
   quarters,
   json,
   ndjson,
+  details = false,
+  brief = false,
+  scale = false,
+  commonLevel = false,
+  against,
 }: Pick<ForecastOptions, 'quarters' | 'json' | 'ndjson'> & {
   readonly level?: number | undefined;
+  readonly details?: boolean;
+  readonly brief?: boolean;
+  readonly scale?: boolean;
+  readonly commonLevel?: boolean;
+  readonly against?: string | undefined;
 }): void {
   if (level < LEVEL.from || level > LEVEL.to) {
     throw new UsageError(`--level: found ${level}, expected ${LEVEL.from} to ${LEVEL.to} dB`);
+  }
+  for (const [option, isGiven] of [
+    ['--details', details],
+    ['--brief', brief],
+  ] as const) {
+    if (isGiven && (json || ndjson))
+      throw new UsageError(`${option}: is for the text, not for JSON`);
+  }
+  if (scale && (details || commonLevel || against !== undefined)) {
+    throw new UsageError(
+      '--scale: takes no --details, --common-level or --against; run it by itself',
+    );
+  }
+  if (brief && against !== undefined) {
+    throw new UsageError('--brief: leaves out what --against is for; give one of them');
   }
   if (quarters && !json && !ndjson) {
     throw new UsageError('--quarters: its columns are in the JSON; add --json or --ndjson');

@@ -12,10 +12,13 @@ import {
 export function addForecast(program: Command, run: Run): void {
   const command = program
     .command('forecast')
-    .description('forecast each WAV file as one side: land, pitch, depth, headroom, findings')
-    .argument('[path...]', 'WAV files, folders, or patterns such as "sides/*.wav"')
+    .description('forecast each file as one side: land, pitch, depth, headroom, findings')
+    .argument(
+      '[path...]',
+      'WAV, AIFF, FLAC or motion files, folders, or patterns such as "sides/*.wav"',
+    )
     .option('--files-from <file>', 'read further paths from a file, one a line; - is stdin')
-    .option('--allow-empty', 'a folder without WAV files is no failure');
+    .option('--allow-empty', 'a folder without such files is no failure');
   addTellingOptions(addLatheOptions(command)).option(
     '--against <file>',
     'what has changed since an older file, WAV or motion',

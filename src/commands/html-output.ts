@@ -2,7 +2,7 @@ import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { UsageError } from '../errors.js';
 import { type SideInput, withSide } from '../open-side.js';
-import { checkOutputFile, checkOutputFolder } from '../report/check-output.js';
+import { checkOutputFile, checkOutputFolder, type OutputCheck } from '../report/check-output.js';
 import type { Failure } from '../report/failure.js';
 import type { IndexRow } from '../report/html/index-row.js';
 import { outputNames } from '../report/output-names.js';
@@ -21,18 +21,18 @@ const INDEX = 'index';
  * The pages of a run: of one side a file; into a folder, which is one that is there or a path that
  * ends in a slash, a page a side and one that leads to them.
  * @param sides what the sides are known by
- * @param inputs real paths of the files of the run, which are never written over
+ * @param taken what the run reads and what else it writes
  * @throws UsageError for several sides and one file, or a path that cannot be written
  */
 export async function htmlOutput(
   path: string,
   { units }: ReportOptions,
   sides: readonly string[],
-  inputs: readonly string[],
+  taken: Omit<OutputCheck, 'option'>,
   cwd: string,
 ): Promise<Output> {
   const target = path === '' ? '' : resolve(cwd, path);
-  const check = { option: OPTION, inputs };
+  const check = { ...taken, option: OPTION };
   if (!(await isFolder(path, target))) {
     if (sides.length > 1) {
       const found = `found one file for ${sides.length} sides`;

@@ -16,7 +16,7 @@ export function countOf(text: string): number {
   return value;
 }
 
-/** The number that a text is, or null for off. */
-export function numberOrOff(text: string): number | null {
-  return text === 'off' ? null : numberOf(text);
+/** The number that a text is, or off, which the parser would not hand on as null. */
+export function numberOrOff(text: string): number | 'off' {
+  return text === 'off' ? text : numberOf(text);
 }

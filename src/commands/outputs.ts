@@ -95,7 +95,10 @@ async function outputsFor(
   cwd: string,
   errors: StandardError,
 ): Promise<Output[]> {
-  const inputs = files.map((file) => resolve(cwd, file));
+  const taken = {
+    inputs: files.map((file) => resolve(cwd, file)),
+    written: new Map<string, string>(),
+  };
   const outputs: Output[] = [];
   for (const each of perSide(options, errors)) {
     if (each.folder === undefined) continue;
@@ -106,7 +109,7 @@ async function outputsFor(
       outputNames(sides).map((name, at) => [sides[at], join(folder, `${name}${each.extension}`)]),
     );
     for (const path of targets.values()) {
-      await checkOutputFile(path, { option: each.option, inputs });
+      await checkOutputFile(path, { ...taken, option: each.option });
     }
     outputs.push({
       side: async (file, key) => await each.write(file, targets.get(key) ?? key),
@@ -116,11 +119,11 @@ async function outputsFor(
   }
   if (options.html !== undefined) {
     const { htmlOutput } = await import('./html-output.js');
-    outputs.push(await htmlOutput(options.html, options, sides, inputs, cwd));
+    outputs.push(await htmlOutput(options.html, options, sides, taken, cwd));
   }
   if (options.reel !== undefined) {
     const { reelOutput } = await import('./reel-output.js');
-    outputs.push(await reelOutput(options.reel, options, sides, inputs, cwd, errors));
+    outputs.push(await reelOutput(options.reel, options, sides, taken, cwd, errors));
   }
   for (const [option, path, output] of [
     ['--table', options.table, tableOutput],
@@ -129,7 +132,7 @@ async function outputsFor(
   ] as const) {
     if (path === undefined) continue;
     const target = resolve(cwd, path);
-    await checkOutputFile(target, { option, inputs });
+    await checkOutputFile(target, { ...taken, option });
     outputs.push(await output(target, options));
   }
   return outputs;

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { reelTextPath } from '../reel/reel-text-path.js';
-import { checkOutputFile } from '../report/check-output.js';
+import { checkOutputFile, type OutputCheck } from '../report/check-output.js';
 import { outputNames } from '../report/output-names.js';
 import { safeText } from '../report/safe-text.js';
 import type { ReportOptions } from './forecast-options.js';
@@ -13,14 +13,14 @@ const OPTION = '--reel';
  * A reel of each side with a text beside it: of one side the file that is named, of several one
  * each, `tests.NAME.wav` for `tests.wav`.
  * @param sides what the sides are known by
- * @param inputs real paths of the files of the run, which are never written over
+ * @param taken what the run reads and what else it writes
  * @throws UsageError for a path that cannot be written
  */
 export async function reelOutput(
   path: string,
   { units }: ReportOptions,
   sides: readonly string[],
-  inputs: readonly string[],
+  taken: Omit<OutputCheck, 'option'>,
   cwd: string,
   errors: StandardError,
 ): Promise<Output> {
@@ -30,8 +30,8 @@ export async function reelOutput(
     sides.map((side, at) => [side, sides.length > 1 ? withName(target, names[at] ?? '') : target]),
   );
   for (const reel of reels.size === 0 ? [target] : reels.values()) {
-    await checkOutputFile(reel, { option: OPTION, inputs });
-    await checkOutputFile(reelTextPath(reel), { option: OPTION, inputs });
+    await checkOutputFile(reel, { ...taken, option: OPTION });
+    await checkOutputFile(reelTextPath(reel), { ...taken, option: OPTION });
   }
   return {
     side: async (file, key, input) => {

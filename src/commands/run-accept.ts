@@ -16,6 +16,7 @@ import { safeText } from '../report/safe-text.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
 import { PLANNERS } from '../settings.js';
 import { chooseProfile } from './choose-profile.js';
+import { cornerOption } from './corner-option.js';
 import { DONE, UNREADABLE } from './exit-code.js';
 import type { Run } from './run.js';
 import { standardError } from './standard-error.js';
@@ -32,7 +33,7 @@ const optionsSchema = z.strictObject({
   level: z.number().default(0),
   pitch: z.string().optional(),
   width: z.string().optional(),
-  elliptical: z.number().nullable().optional(),
+  elliptical: cornerOption,
   planner: z.enum(PLANNERS),
   quiet: z.boolean().default(false),
 });

@@ -4,6 +4,7 @@ import { profileValuesJson } from '../report/profile-values-json.js';
 import { profileValuesText } from '../report/profile-values-text.js';
 import { furrowVersion } from '../version.js';
 import { profileNotice, profileSources } from './choose-profile.js';
+import { cornerOption } from './corner-option.js';
 import { DONE } from './exit-code.js';
 import { initProfile } from './init-profile.js';
 import type { Run } from './run.js';
@@ -18,7 +19,7 @@ const optionsSchema = z.strictObject({
   rpm: z.number().optional(),
   pitch: z.string().optional(),
   width: z.string().optional(),
-  elliptical: z.number().nullable().optional(),
+  elliptical: cornerOption,
   json: z.boolean().default(false),
   quiet: z.boolean().default(false),
 });

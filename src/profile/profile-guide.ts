@@ -97,7 +97,7 @@ export const PROFILE_GUIDE: readonly GuideGroup[] = [
       ['basePitch', 'pitch without modulation, a turn', '[cp]'],
       [
         'pitchStep',
-        'step of the pitch control: the base pitch to dial in is rounded up to one; plans are not',
+        'step of the pitch control: the base pitch is rounded up to one, here and in sheets',
         '',
       ],
       ['pitchMax', 'widest pitch, a turn', ''],

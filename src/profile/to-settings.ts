@@ -1,4 +1,5 @@
 import type { Settings } from '../settings.js';
+import { ceilToStep } from '../steps.js';
 import { parseLength, parsePercent, parsePitch, parseSpeed } from '../units.js';
 import type { Profile } from './profile-schema.js';
 
@@ -20,7 +21,8 @@ export function toSettings(profile: Profile, executesIsSet: boolean): Settings {
     referenceVelocity: read(profile.referenceVelocity, parseSpeed),
     ellipticalSteps: ellipticalSteps === null ? null : Object.freeze([...ellipticalSteps]),
 
-    basePitch: metresPerTurn(profile.basePitch),
+    // What can be dialled in is what is planned; a wider pitch leaves more land.
+    basePitch: ceilToStep(metresPerTurn(profile.basePitch), metresOrNull(profile.pitchStep)),
     pitchStep: metresOrNull(profile.pitchStep),
     pitchMax: metresPerTurn(profile.pitchMax),
     pitchOpenSlew: metres(profile.pitchOpenSlew),

@@ -1,6 +1,6 @@
 import { constants, type Stats } from 'node:fs';
-import { access, mkdir, stat } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { access, mkdir, realpath, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { UsageError } from '../errors.js';
 import { linkTarget } from './link-target.js';
 import { safeText } from './safe-text.js';
@@ -11,6 +11,8 @@ export interface OutputCheck {
   readonly option?: string;
   /** Files that are read and must not be written over. */
   readonly inputs?: readonly string[];
+  /** What is written already in the same run, by which flag; takes the path. */
+  readonly written?: Map<string, string>;
 }
 
 /**
@@ -28,6 +30,7 @@ export async function checkOutputFile(path: string, check: OutputCheck = {}): Pr
   if (found === null || found.isFile()) {
     await checkFolder(dirname(await linkTarget(path)), refuse);
   }
+  if (found === null || found.isFile()) await claim(path, check, refuse);
   if (found === null) return;
   await mayWrite(path, constants.W_OK, refuse);
   for (const input of check.inputs ?? []) {
@@ -46,6 +49,20 @@ export async function checkOutputFolder(path: string, check: OutputCheck = {}): 
   if (found !== null) return checkFolder(path, refuse);
   await checkFolder(dirname(path), refuse);
   await mkdir(path).catch((error: unknown) => refuse(reasonOf(error)));
+}
+
+/** A file takes one output of a run; a device takes any number. */
+async function claim(
+  path: string,
+  { option, written }: OutputCheck,
+  refuse: Refuse,
+): Promise<void> {
+  if (written === undefined) return;
+  const target = await linkTarget(path);
+  const real = join(await realpath(dirname(target)), basename(target));
+  const other = written.get(real);
+  if (other !== undefined) return refuse(`it is also written by ${other}`);
+  written.set(real, option ?? 'another output');
 }
 
 type Refuse = (reason: string) => never;

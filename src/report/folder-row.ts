@@ -4,6 +4,7 @@ import type { Finding, PlanReport, SideForecast, Verdict } from '../model/foreca
 import type { Metres, Seconds } from '../units.js';
 import { commonLevelSide } from './common-level-side.js';
 import { worstFinding } from './folder-worst-finding.js';
+import { levelHolds } from './level-holds.js';
 import { executesText } from './set-up-text.js';
 
 /** Where a program ends under one plan. */
@@ -27,6 +28,8 @@ export interface FolderRow extends CommonLevelSide {
   readonly executed: FolderEnd;
   readonly landMin: Metres;
   readonly worst: Finding | null;
+  /** How many findings the house accepts. */
+  readonly accepted: number;
 }
 
 export function folderRow(file: ForecastedFile): FolderRow {
@@ -45,6 +48,7 @@ export function folderRow(file: ForecastedFile): FolderRow {
     executed: endOf(executed),
     landMin: executed.landMin,
     worst: worstFinding(forecast.findings),
+    accepted: forecast.findings.filter(({ accepted }) => accepted !== undefined).length,
   };
 }
 
@@ -53,10 +57,7 @@ export function folderRow(file: ForecastedFile): FolderRow {
  * running order was asked for.
  */
 export function needsDetails({ forecast }: ForecastedFile): boolean {
-  const { verdict, levelDb, headroom, order } = forecast;
-  const { recommendedDb } = headroom;
-  const holds = recommendedDb !== null && recommendedDb >= levelDb;
-  return verdict !== 'clear' || !holds || order !== undefined;
+  return forecast.verdict !== 'clear' || !levelHolds(forecast) || forecast.order !== undefined;
 }
 
 function endOf({ endDiameter, spare }: PlanReport): FolderEnd {

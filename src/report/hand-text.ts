@@ -1,11 +1,12 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { HandBand, HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
+import { ceilToStep } from '../steps.js';
 import type { MetresPerTurn, Seconds } from '../units.js';
 import { fixed, frequencyText, largeLengthText, type Units } from './length-text.js';
 import { timeText } from './place-text.js';
 import { safePitchText } from './safe-pitch-text.js';
-import { ceilToStep, meterReading, safeCorner } from './set-up.js';
+import { meterReading, safeCorner } from './set-up.js';
 import { widthText } from './width-text.js';
 
 /**

@@ -2,6 +2,7 @@ import type { ForecastedFile } from '../forecast-result.js';
 import { levelOption } from './common-level-digits.js';
 import { shortenNames } from './folder-shorten.js';
 import { fixed, levelText, type Units } from './length-text.js';
+import { levelHolds } from './level-holds.js';
 import { executesText } from './set-up-text.js';
 import { wrapText } from './wrap-text.js';
 
@@ -25,9 +26,9 @@ export function scaleHead(file: ForecastedFile, units: Units, ascii: boolean): s
 
 /** A lathe that follows the program takes another spiral at another level. */
 function levelNote({ forecast }: ForecastedFile): string {
-  const { levelDb, executes, headroom } = forecast;
+  const { executes, headroom } = forecast;
   const { recommendedDb } = headroom;
-  if (executes === 'fixed' || (recommendedDb !== null && recommendedDb >= levelDb)) return '';
+  if (executes === 'fixed' || levelHolds(forecast)) return '';
   if (recommendedDb === null) return ' No level from -12 to +12 dB holds.';
   return ` That level does not hold; make the scale at one that does: ${levelOption(recommendedDb)}.`;
 }

@@ -1,6 +1,7 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { SideForecast } from '../model/forecast-types.js';
 import { fixed, frequencyText, levelText, type Units } from './length-text.js';
+import { levelHolds } from './level-holds.js';
 import { safePitchText } from './safe-pitch-text.js';
 import { type SetUp, setUp, startOf } from './set-up.js';
 import { widthText } from './width-text.js';
@@ -48,7 +49,7 @@ function levelNote({ forecast }: ForecastedFile, { levelDb }: SetUp): string[] {
   const { recommendedDb } = forecast.headroom;
   if (recommendedDb === null || levelDb >= forecast.levelDb) return [];
   const planned = levelText(forecast.levelDb, hundredths(forecast.levelDb));
-  const why = recommendedDb < forecast.levelDb ? 'does not hold' : 'is no step of the control';
+  const why = levelHolds(forecast) ? 'is no step of the control' : 'does not hold';
   return [`the planned ${planned} ${why}`];
 }
 

@@ -1,5 +1,6 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { Settings } from '../settings.js';
+import { ceilToStep, floorToStep } from '../steps.js';
 import type { Hertz, Metres, MetresPerTurn } from '../units.js';
 
 /** What the engineer dials in before the cut. */
@@ -16,7 +17,7 @@ export interface SetUp {
  * - Level: the planned one, or the recommended one if that is lower: never louder than what the plan
  *   was made for; rounded down, since less motion needs less of everything. Where no level holds it
  *   is the planned one, and the text names none.
- * - Pitch: rounded up, since a wider pitch leaves more land. It takes more radius, so it is told.
+ * - Pitch: rounded up, since a wider pitch leaves more land; a profile's is planned so already.
  * - Width: as planned. Wider would take land and narrower would be lost sooner when the cutter
  *   lifts, so neither side is safe; `depthTolerance` covers what setting it leaves.
  * - Elliptical: rounded up to a position, see safeCorner.
@@ -44,16 +45,6 @@ export function startOf({ settings, hand }: ForecastedFile) {
     width: width?.width ?? settings.baseWidth,
     ellipticalHz: elliptical === undefined ? settings.ellipticalHz : elliptical.corner,
   };
-}
-
-/** The largest multiple of `step` that is at most `level`, but for what rounding adds to it. */
-export function floorToStep(level: number, step: number): number {
-  return Math.floor(level / step + 1e-9) * step;
-}
-
-/** The least multiple of `step` that is at least `pitch`, but for what rounding takes from it. */
-export function ceilToStep(pitch: MetresPerTurn, step: MetresPerTurn | null): MetresPerTurn {
-  return step === null ? pitch : Math.ceil(pitch / step - 1e-9) * step;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { HandBand, HandSettings } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
+import { ceilToStep } from '../steps.js';
 import {
   type Metres,
   type MetresPerTurn,
@@ -59,7 +60,10 @@ export function handSettings(
     basePitch: inOrder(
       'basePitch',
       ({ basePitch = [] }) =>
-        basePitch.map(({ fromSeconds, pitch }) => ({ fromSeconds, pitch: metresPerTurn(pitch) })),
+        basePitch.map(({ fromSeconds, pitch }) => ({
+          fromSeconds,
+          pitch: ceilToStep(metresPerTurn(pitch), settings.pitchStep),
+        })),
       ({ pitch }) => pitchMisfit(pitch, settings),
     ),
     baseWidth: inOrder(

@@ -5,7 +5,7 @@ import { findingWith, forecastedFile, planWith } from '../support/forecast-fixtu
 
 const CLEAR = { verdict: 'clear', findings: [] } as const;
 const upTo = (recommendedDb: number | null) => ({
-  headroom: { fillDb: 1, traceDb: 1, recommendedDb, limitedBy: null },
+  headroom: { fillDb: recommendedDb, traceDb: 12, recommendedDb, limitedBy: null },
 });
 
 describe('the worst finding', () => {

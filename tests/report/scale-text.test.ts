@@ -152,7 +152,7 @@ describe('the head', () => {
   const head = (forecast: Partial<SideForecast>) =>
     scaleText(sideOf(60, forecast), MONOCHROME).split('\n\n')[0]?.replaceAll(/\s+/g, ' ');
   const upTo = (recommendedDb: number | null) => ({
-    headroom: { fillDb: 1, traceDb: 1, recommendedDb, limitedBy: null },
+    headroom: { fillDb: recommendedDb, traceDb: 12, recommendedDb, limitedBy: null },
   });
 
   test('says whose spiral it is, at which level', () => {

@@ -13,7 +13,12 @@ function textOf(
   recommendedDb: number | null = 12,
 ): string {
   const settings = { ...forecastedFile().settings, ...changes };
-  const headroom = { fillDb: null, traceDb: null, recommendedDb, limitedBy: null };
+  const headroom = {
+    fillDb: recommendedDb,
+    traceDb: recommendedDb,
+    recommendedDb,
+    limitedBy: null,
+  };
   return setUpText(forecastedFile({ settings }, { levelDb, headroom }), 'metric');
 }
 

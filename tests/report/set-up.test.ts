@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ceilToStep, floorToStep, meterReading, setUp } from '../../src/report/set-up.js';
+import { meterReading, setUp } from '../../src/report/set-up.js';
+import { ceilToStep, floorToStep } from '../../src/steps.js';
 import { forecastedFile } from '../support/forecast-fixture.js';
 
 const headroom = (recommendedDb: number | null) => ({

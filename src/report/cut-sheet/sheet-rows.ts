@@ -1,9 +1,10 @@
 import type { ForecastedFile } from '../../forecast-result.js';
 import { diameterAt, executedSpiral } from '../../model/executed-spiral.js';
+import { ceilToStep } from '../../steps.js';
 import type { Metres, MetresPerTurn, Seconds } from '../../units.js';
 import { fixed, frequencyText, largeLengthText, type Units } from '../length-text.js';
 import { safePitchText } from '../safe-pitch-text.js';
-import { ceilToStep, meterReading, safeCorner } from '../set-up.js';
+import { meterReading, safeCorner } from '../set-up.js';
 import { widthText } from '../width-text.js';
 
 /** Something that happens while a side is cut. */
