@@ -11,17 +11,30 @@ export function designKWeighting(rate: Hertz): readonly [Biquad, Biquad] {
   return [designShelf(rate), designLowCut(rate)];
 }
 
-/** A signal K-weighted, from rest; in f32, in the order in which it is rounded. */
-export function weigh(signal: Float64Array, rate: Hertz): Float64Array {
+/** Frames by which the shelf's steps end later than the low cut's. */
+const SHELF_DELAY = 2;
+/** Magnitude that two outputs must reach, one of them, lest a step ends with silence. */
+const SILENCE = Math.fround(1e-18);
+
+/**
+ * A signal K-weighted, from rest; in f32, in the order in which it is rounded.
+ * @param step frames of 100 ms, at whose end silence is forgotten; even
+ */
+export function weigh(signal: Float64Array, rate: Hertz, step: number): Float64Array {
   const [shelf, lowCut] = designKWeighting(rate);
-  return runSection(runSection(signal, shelf), lowCut);
+  return runSection(runSection(signal, shelf, step, SHELF_DELAY), lowCut, step, 0);
 }
 
 /**
  * Two outputs of a section at a time, both from the two before them:
  * y(n+1) = x′(n+1) − a1·x′(n) + (a1² − a2)·y(n−1) + a1·a2·y(n−2), x′(n) what the zeros make of x.
  */
-function runSection(signal: Float64Array, section: Biquad): Float64Array {
+function runSection(
+  signal: Float64Array,
+  section: Biquad,
+  step: number,
+  delay: number,
+): Float64Array {
   const f32 = Math.fround;
   const [b0, b1, b2, a1, a2, skip1, skip2] = pairedTaps(section);
   const out = new Float64Array(signal.length + 1);
@@ -29,7 +42,10 @@ function runSection(signal: Float64Array, section: Biquad): Float64Array {
   const input = (n: number): number =>
     f32(f32(f32(b0 * x(n)) + f32(b1 * x(n - 1))) + f32(b2 * x(n - 2)));
   for (let n = 0; n < signal.length; n += 2) {
-    const [y1, y2] = [out[n - 1] ?? 0, out[n - 2] ?? 0];
+    const past = [out[n - 1] ?? 0, out[n - 2] ?? 0] as const;
+    const endsStep = n > delay && n % step === delay;
+    const isSilent = endsStep && past.every((y) => Math.abs(y) < SILENCE);
+    const [y1, y2] = isSilent ? [0, 0] : past;
     out[n] = f32(f32(input(n) - f32(a2 * y2)) - f32(a1 * y1));
     const skipped = f32(input(n + 1) - f32(a1 * input(n)));
     out[n + 1] = f32(f32(skipped + f32(skip2 * y2)) + f32(skip1 * y1));

@@ -180,8 +180,8 @@ function truePeak(signal: Float64Array, from: number, until: number): number {
 
 /** K-weighted power of every whole 100 ms of the base-rate program: left, right, left … */
 function stepPowersOf(base: Stereo, rate: number): number[] {
-  const weighted = mapStereo(base, (channel) => weigh(channel, rate));
   const step = rate / STEPS_A_SECOND;
+  const weighted = mapStereo(base, (channel) => weigh(channel, rate, step));
   const powers: number[] = [];
   for (let end = step; end <= weighted.left.length; end += step) {
     powers.push(power(weighted.left.subarray(end - step, end)) / step);

@@ -1,6 +1,6 @@
-import { isLocalMaximum, lookAtRing, peakNear, signalAt } from './interpolate';
+import { lookAtRing, peakNear } from './interpolate';
 import { anyLarger, firstOf, frameAt, largerFrame } from './vector';
-import { boundsAt, floorOf, PEAK_POWER } from './wall-peaks';
+import { boundsAt, floorOf, mayPeak, PEAK_POWER } from './wall-peaks';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
@@ -35,10 +35,11 @@ function seekAt(buffer: usize, n: i32): void {
 }
 
 function seekBeside(buffer: usize, n: i32, channel: i32): void {
-  const value = load<f32>(frameAt(buffer, n) + (<usize>channel << 2));
-  const sign: f64 = value < 0 ? -1 : 1;
+  const at = frameAt(buffer, n) + (<usize>channel << 2);
+  const out = truePeaks + (<usize>channel << 3);
+  store<f64>(out, max<f64>(load<f64>(out), abs(<f64>load<f32>(at))));
+  if (!mayPeak(at - 8, load<f64>(out))) return;
+  const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
   lookAtRing(buffer, -1, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, n, 2);
-  const at = truePeaks + (<usize>channel << 3);
-  const peak = isLocalMaximum(n) ? peakNear(n) : signalAt(n);
-  store<f64>(at, max<f64>(load<f64>(at), peak));
+  store<f64>(out, max<f64>(load<f64>(out), peakNear(n)));
 }

@@ -1,6 +1,4 @@
-import {
-  isLocalMaximum, lookAtRing, PEAK_SHARE, peakNear, peakPlace, signalAt, valueAt,
-} from './interpolate';
+import { lookAtRing, PEAK_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
 import { wallMask } from './rings';
 import { anyLarger, firstOf, frameAt, pairOf } from './vector';
 
@@ -75,13 +73,28 @@ export function floorOf(peaks: usize): v128 {
 
 /** Raises a peak to the magnitude at a frame or next to it, as far as that lies in the quarter. */
 function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
-  const value = load<f32>(frameAt(ring, frame & wallMask) + (<usize>channel << 2));
-  const sign: f64 = value < 0 ? -1 : 1;
+  const at = frameAt(ring, frame & wallMask) + (<usize>channel << 2);
+  const isInside = <f64>frame >= peaksFrom && <f64>frame <= peaksUntil;
+  if (isInside) raise(peaks, channel, abs(<f64>load<f32>(at)));
+  const beside = frameAt(ring, (frame - 1) & wallMask) + (<usize>channel << 2);
+  if (!mayPeak(beside, load<f64>(peaks + (<usize>channel << 3)))) return;
+  const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
   lookAtRing(ring, wallMask, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, frame, 2);
-  if (<f64>frame >= peaksFrom && <f64>frame <= peaksUntil) raise(peaks, channel, signalAt(frame));
-  if (!isLocalMaximum(frame)) return;
   const peak = peakNear(frame);
   if (peakPlace >= peaksFrom && peakPlace <= peaksUntil) raise(peaks, channel, peak);
+}
+
+/**
+ * True if a frame is a local maximum of the magnitude that may have a peak over `best` next to it.
+ * @param before address of the number of the frame before it
+ */
+export function mayPeak(before: usize, best: f64): bool {
+  const value = <f64>load<f32>(before, 8);
+  const sign: f64 = value < 0 ? -1 : 1;
+  const at = sign * value;
+  const last = sign * <f64>load<f32>(before);
+  const next = sign * <f64>load<f32>(before, 16);
+  return at >= last && at > next && at + rise(last, at, next) > best;
 }
 
 function raise(peaks: usize, channel: i32, value: f64): void {
