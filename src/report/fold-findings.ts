@@ -63,9 +63,13 @@ export function foldFindings(findings: readonly Finding[], room: number, height:
   return { ...state, shown: findings.filter((finding) => isShown.has(finding)) };
 }
 
-/** Findings of one kind say the same of different places. */
+/**
+ * Findings of one kind say the same of different places; of accepted ones the reason too, since it
+ * was given for them alone.
+ */
 export function findingKind(finding: Finding): string {
-  return [rankOf(finding), finding.id, finding.detail ?? ''].join(' ');
+  const { id, detail, accepted } = finding;
+  return [rankOf(finding), id, detail ?? '', accepted?.reason ?? ''].join(' ');
 }
 
 interface State {

@@ -36,7 +36,7 @@ export function folderColumns(facts: FolderColumnFacts): FolderColumn[] {
     right(['least', 'land', small], ({ landMin }) => bare(lengthText(landMin, units))),
     right(['fits', 'up to', 'dB'], holdsText),
     left(['', 'verdict', ''], ({ verdict }) => verdict),
-    left(['worst', 'finding', ''], ({ worst }) => worst?.id ?? '–'),
+    left(['worst', 'finding', ''], findingText),
     ...(facts.withPlace ? [right(['', 'at', 'min:s'], placeText)] : []),
   ];
 }
@@ -84,8 +84,19 @@ function holdsText({ headroom, levelStep, isSilent }: FolderRow): string {
   return recommendedDb === null ? 'none' : bare(stepLevelText(recommendedDb, levelStep));
 }
 
-function placeText({ worst }: FolderRow): string {
-  return worst === null || worst.atSeconds === null ? '' : timeText(worst.atSeconds);
+/** The worst that counts; where that is a note at most, how many the house accepts, if any. */
+function findingText(row: FolderRow): string {
+  return tellsAccepted(row) ? `${row.accepted} accepted` : (row.worst?.id ?? '–');
+}
+
+function placeText(row: FolderRow): string {
+  const { worst } = row;
+  if (worst === null || worst.atSeconds === null || tellsAccepted(row)) return '';
+  return timeText(worst.atSeconds);
+}
+
+function tellsAccepted({ verdict, accepted }: FolderRow): boolean {
+  return verdict === 'clear' && accepted > 0;
 }
 
 /** The number of a text with its unit. */

@@ -29,7 +29,7 @@ export function folderSummary(summary: FolderSummary): string[] {
   const sides = `${rows.length} side${rows.length === 1 ? '' : 's'}`;
   return [
     ...wrapText(`${aboutText(rows)}.`, '', '  ').split('\n'),
-    `${sides}: ${countsText(rows)}${unread}.`,
+    `${sides}: ${countsText(rows)}${acceptedText(rows)}${unread}.`,
     ...standingOut(summary),
   ];
 }
@@ -40,6 +40,12 @@ function countsText(rows: readonly FolderRow[]): string {
     return count === 0 ? [] : [`${count} ${verdict}`];
   });
   return counts.join(', ');
+}
+
+/** What does not count is not passed over. */
+function acceptedText(rows: readonly FolderRow[]): string {
+  const count = rows.reduce((sum, { accepted }) => sum + accepted, 0);
+  return count === 0 ? '' : `; ${count} finding${count === 1 ? '' : 's'} accepted`;
 }
 
 /** What the verdicts hold for, as far as it is the same for all. */

@@ -13,7 +13,9 @@ const findings = fc.array(
       id: fc.constantFrom(...FINDING_IDS),
       severity: fc.constantFrom('note', 'caution', 'fault'),
       value: fc.double({ min: -1, max: 1, noNaN: true }),
-      accepted: fc.option(fc.constant({ reason: 'known' }), { nil: undefined }),
+      accepted: fc.option(fc.constantFrom({ reason: 'known' }, { reason: 'agreed' }), {
+        nil: undefined,
+      }),
     })
     .map(({ accepted, ...rest }) =>
       findingWith(accepted === undefined ? rest : { ...rest, accepted }),
@@ -68,6 +70,15 @@ test('the milder of a crowd are counted before any other kind is left out', () =
   expect(shown).toEqual([crowd[1], note]);
   expect([...alike.values()].flat()).toEqual([crowd[0], crowd[2]]);
   expect(leftOut).toEqual([]);
+});
+
+test('accepted ones are counted behind one with the same reason only', () => {
+  const because = (reason: string, value: number) =>
+    findingWith({ id: 'overcut', severity: 'fault', value, accepted: { reason } });
+  const all = [because('heard', 3), because('agreed', 9), because('heard', 5)];
+  const { shown, alike } = foldFindings(all, 4, height);
+  expect(shown).toEqual([all[1], all[2]]);
+  expect([...alike.values()].flat()).toEqual([all[0]]);
 });
 
 test('what mends a caution is left unsaid before the caution is left out', () => {

@@ -91,6 +91,27 @@ test('the place of the worst finding is told where there is room', () => {
   expect(shown(80)).toMatch(/overcut$/);
 });
 
+describe('what the house accepts', () => {
+  const accepted = { reason: 'known' };
+  const known = (atSeconds: number) =>
+    findingWith({ id: 'overcut', severity: 'fault', atSeconds, accepted });
+  const [one, two] = [known(70), known(90)];
+  const note = findingWith({ id: 'mono', severity: 'note', atSeconds: null });
+  const clear = sideAt('a.wav', { verdict: 'clear', findings: [one, two, note] });
+  const caution = sideAt('b.wav', { findings: [one, findingWith({ atSeconds: 192.44 })] });
+  const text = folderTable([clear, caution], [], { ...MONOCHROME, columns: 100 });
+
+  test('is counted in the row of a side that is clear, in place of a finding', () => {
+    expect(text).toMatch(/^ {2}a\.wav .* clear +2 accepted$/m);
+    expect(text).not.toMatch(/overcut|mono/);
+  });
+
+  test('leaves the row of another to what counts, and is counted in the summary', () => {
+    expect(text).toMatch(/b\.wav .* caution +land-low +03:12\.4$/m);
+    expect(text).toContain('2 sides: 1 caution, 1 clear; 3 findings accepted.');
+  });
+});
+
 describe('among several sides', () => {
   const rows = [
     sideAt('x/one.wav', { ...CLEAR, durationSeconds: 1351, machine: planWith({ spare: 0.004 }) }),
