@@ -75,7 +75,7 @@ test('the milder of a crowd are counted before any other kind is left out', () =
 test('accepted ones are counted behind one with the same reason only', () => {
   const because = (reason: string, value: number) =>
     findingWith({ id: 'overcut', severity: 'fault', value, accepted: { reason } });
-  const all = [because('heard', 3), because('agreed', 9), because('heard', 5)];
+  const all = [because('heard', 5), because('agreed', 3), because('heard', 9)];
   const { shown, alike } = foldFindings(all, 4, height);
   expect(shown).toEqual([all[1], all[2]]);
   expect([...alike.values()].flat()).toEqual([all[0]]);
