@@ -28,6 +28,12 @@ export function cautionSections(file: ForecastedFile, units: Units): Markup {
 <section class="cautions"><p>${cautionsOf(file).join(' ')}</p></section>`;
 }
 
+/** Lines that the list takes at most: two a kind, and one for what has no room. */
+export function findingLines(findings: readonly Finding[]): number {
+  const kinds = worstOfKinds(findings).length;
+  return 2 * Math.min(kinds, KINDS) + (kinds > KINDS ? 1 : 0);
+}
+
 interface Kind {
   readonly finding: Finding;
   /** How many more there are of it. */

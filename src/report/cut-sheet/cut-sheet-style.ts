@@ -46,8 +46,9 @@ td.tick span { display: inline-block; width: 3mm; height: 3mm; border: 0.25mm so
 .track td { font-weight: 700; }
 .marker .what::before { content: "\\2015\\2015  "; }
 .microscope td { height: 6.6mm; font-size: 8.8pt; }
-.microscope td.blank { border: 0.35mm solid #000; width: 20mm; }
-.microscope th.blank { width: 20mm; padding-left: 2mm; }
+.microscope td.blank { border: 0.35mm solid #000; width: 19mm; }
+.microscope td.blank + td { padding-left: 1.5mm; }
+.microscope th.blank { width: 19mm; padding-left: 2mm; }
 .microscope td:nth-child(6), .microscope td:nth-child(8) { font-weight: 700; }
 ul { list-style: none; padding: 0.8mm 0 0; }
 li { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; padding-left: 4mm; text-indent: -4mm; font-size: 8.5pt; }

@@ -3,15 +3,14 @@ import type { Seconds } from '../../units.js';
 import { type Markup, markup } from '../html/markup.js';
 import { diameterText, type Units } from '../length-text.js';
 import { timeText } from '../place-text.js';
+import { rowType } from './row-room.js';
 import { type SheetRow, sheetRows } from './sheet-rows.js';
-
-/** Rows that a page has room for, in larger and smaller type. */
-const ROWS = { roomy: 16, dense: 22, most: 27 };
 
 /** What happens while the side is cut, to be ticked off. */
 export function runningSection(file: ForecastedFile, units: Units): Markup {
   const all = sheetRows(file, units);
-  const rows = shown(all);
+  const { className, most } = rowType(all.length, file);
+  const rows = shown(all, most);
   const left = all.length - rows.length;
   const { speedFactor } = file.settings;
   const isHalf = speedFactor !== 1;
@@ -24,23 +23,18 @@ export function runningSection(file: ForecastedFile, units: Units): Markup {
   const more =
     left > 0 &&
     markup`<p class="more">${left} more ${left === 1 ? 'step has' : 'steps have'} no room here; furrow tells all in its text.</p>`;
-  return markup`<section class="running${typeClass(rows.length)}"><h2>While it is cut</h2>
+  return markup`<section class="running${className}"><h2>While it is cut</h2>
 <table><thead><tr><th></th><th class="what">track, or what is done by hand</th><th class="figure">time</th>${
     isHalf && markup`<th class="figure">lathe’s clock</th>`
   }<th class="figure">diameter</th><th class="tick">done</th></tr></thead><tbody>${lines}</tbody></table>${more}</section>`;
 }
 
-function typeClass(rows: number): string {
-  if (rows <= ROWS.roomy) return '';
-  return rows <= ROWS.dense ? ' dense' : ' dense full';
-}
-
 /** The last two, where the side ends, are always among them. */
-function shown(rows: readonly SheetRow[]): SheetRow[] {
-  if (rows.length <= ROWS.most) return [...rows];
+function shown(rows: readonly SheetRow[], most: number): SheetRow[] {
+  if (rows.length <= most) return [...rows];
   const ends = rows.filter(({ kind }) => kind === 'end');
   const others = rows.filter(({ kind }) => kind !== 'end');
-  return [...others.slice(0, ROWS.most - ends.length), ...ends];
+  return [...others.slice(0, most - ends.length), ...ends];
 }
 
 function latheClock(atSeconds: Seconds, speedFactor: number): string {
