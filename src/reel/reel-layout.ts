@@ -5,8 +5,6 @@ import type { HardPassage } from './hardest-passages.js';
 
 /** To lift the cutter, move it to the next diameter and drop it; common practice, no source. */
 export const MOVE_SECONDS: Seconds = 10;
-/** Part of a frame that rounding may add to a whole one. */
-const SLACK = 1e-6;
 
 /** A passage in the program and in the reel, frames of both. */
 export interface ReelPlace {
@@ -44,8 +42,8 @@ export function reelLayout(
   const places: ReelPlace[] = [];
   let atFrame = silentFrames;
   for (const passage of passages) {
-    const firstFrame = Math.min(Math.floor(passage.fromSeconds * sampleRate + SLACK), frames);
-    const endFrame = Math.min(Math.ceil(passage.untilSeconds * sampleRate - SLACK), frames);
+    const firstFrame = Math.min(Math.round(passage.fromSeconds * sampleRate), frames);
+    const endFrame = Math.min(Math.round(passage.untilSeconds * sampleRate), frames);
     places.push({ passage, firstFrame, endFrame, atFrame });
     atFrame += endFrame - firstFrame + 2 * silentFrames + moveFrames;
   }

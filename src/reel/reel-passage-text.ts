@@ -7,7 +7,7 @@ import { trackPlaceText } from '../report/track-place.js';
 import { widthText } from '../report/width-text.js';
 import { wrapText } from '../report/wrap-text.js';
 import type { Seconds } from '../units.js';
-import { lookFor, lookName } from './look-words.js';
+import { lookName } from './look-words.js';
 import type { HardPlace, Reel, ReelPassage } from './reel.js';
 import type { TestPlace } from './test-cut.js';
 
@@ -77,7 +77,7 @@ function lookText({ file }: Reel, { look, spot, facet, bend, atSeconds }: HardPl
     facet: ` At worst ${fixed(facet, 2)} of the groove speed; the facets rub at 1.`,
     bend: ` At worst ${lengthText(bend, units)} of radius, the tip has ${lengthText(file.settings.playbackTip, units)}.`,
   };
-  return `${lookName(look)} (side ${placeText(atSeconds, file.settings)}). ${lookFor(look)}${facts[look]}`;
+  return `${lookName(look)} (side ${placeText(atSeconds, file.settings)}).${facts[look]}`;
 }
 
 function predictedText({ predicted }: HardPlace, units: Units): string {

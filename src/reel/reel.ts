@@ -3,7 +3,8 @@ import { type ExecutedColumns, executedColumns } from '../model/executed-columns
 import type { HotSpot } from '../model/forecast-types.js';
 import type { OpenSide } from '../open-side.js';
 import type { Hertz, Seconds } from '../units.js';
-import { hardestPassages } from './hardest-passages.js';
+import { type HardPassage, hardestPassages } from './hardest-passages.js';
+import { withQuietEdges } from './quiet-edges.js';
 import { reelFormat } from './reel-frames.js';
 import { type ReelLayout, type ReelPlace, reelLayout } from './reel-layout.js';
 import { type TestCut, type TestPlace, testCut } from './test-cut.js';
@@ -43,9 +44,12 @@ export interface HardPlace {
 }
 
 /** The reel of a side; without passages where nothing moves. */
-export function reelOf({ source }: OpenSide, file: ForecastedFile): Reel {
+export async function reelOf({ source }: OpenSide, file: ForecastedFile): Promise<Reel> {
   const columns = executedColumns(file.forecast, file.settings, file.hand);
-  const passages = hardestPassages(columns, file.settings);
+  const passages: HardPassage[] = [];
+  for (const passage of hardestPassages(columns, file.settings)) {
+    passages.push(await withQuietEdges(passage, source));
+  }
   const layout = reelLayout(passages, source.format, source.frames, file.settings);
   const format = reelFormat(source);
   return {

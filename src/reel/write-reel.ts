@@ -28,7 +28,7 @@ export async function writeReel(
   units: Units,
 ): Promise<number> {
   return await withSide(input, file.settings, async (side) => {
-    const reel = reelOf(side, file);
+    const reel = await reelOf(side, file);
     const { layout, passages } = reel;
     if (passages.length === 0) return 0;
     const marks = cueChunks(NO_CUES, reelMarks(reel, units), { path, frames: layout.frames });

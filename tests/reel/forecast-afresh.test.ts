@@ -35,7 +35,7 @@ test.for(['machine', 'plan', 'fixed'] as const)(
     const file = await forecastFile(path, settings, request);
     const reelPath = join(folder, 'reel.wav');
     await writeReel(path, file, reelPath, 'metric');
-    const { passages } = await withSide(path, settings, async (side) => reelOf(side, file));
+    const { passages } = await withSide(path, settings, async (side) => await reelOf(side, file));
     expect(passages.length).toBe(5);
     // The reel is measured once; pitch and width are asked of what moves.
     const afresh = await forecastFile(reelPath, settings, { ...request, keepMotion: true });
