@@ -39,3 +39,12 @@ export async function readAccepted(
 export function entriesFor(accepted: AcceptedFile | null, side: string): AcceptedEntry[] {
   return accepted === null ? [] : accepted.entries.filter((entry) => entry.side === side);
 }
+
+/** The entries that were written for a sound, whatever its file was called; none if it is unknown. */
+export function entriesOfSound(
+  accepted: AcceptedFile | null,
+  audioSha256: string | null,
+): AcceptedEntry[] {
+  if (accepted === null || audioSha256 === null) return [];
+  return accepted.entries.filter((entry) => entry.audioSha256 === audioSha256);
+}

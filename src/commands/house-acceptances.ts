@@ -1,7 +1,12 @@
 import { basename, dirname, resolve } from 'node:path';
 import type { AcceptedEntry } from '../accepted/accepted-schema.js';
 import { applyAccepted } from '../accepted/apply-accepted.js';
-import { type AcceptedFile, entriesFor, readAccepted } from '../accepted/read-accepted.js';
+import {
+  type AcceptedFile,
+  entriesFor,
+  entriesOfSound,
+  readAccepted,
+} from '../accepted/read-accepted.js';
 import type { ForecastedFile } from '../forecast-result.js';
 import { acceptanceNotes } from '../report/acceptance-text.js';
 import type { ToldFile } from '../report/told-file.js';
@@ -25,12 +30,18 @@ export async function houseAcceptances(
   for (const folder of new Set(files.map((file) => dirname(file)))) {
     folders.set(folder, await readAccepted(resolve(cwd, folder), folder));
   }
-  const entriesOf = (path: string): AcceptedEntry[] =>
-    entriesFor(folders.get(dirname(path)) ?? null, basename(path));
+  const listOf = (path: string) => folders.get(dirname(path)) ?? null;
+  const entriesOf = (path: string): AcceptedEntry[] => entriesFor(listOf(path), basename(path));
+  /** What was accepted of the sound is known by the name it had, else by its hash. */
+  const ofMotion = (path: string, { name, audioSha256 }: ForecastedFile): AcceptedEntry[] => {
+    const names = new Set([basename(path), basename(name)]);
+    const named = [...names].flatMap((each) => entriesFor(listOf(path), each));
+    return named.length > 0 ? named : entriesOfSound(listOf(path), audioSha256);
+  };
   return {
     concerns: (path) => entriesOf(path).length > 0,
     apply: (path, file) => {
-      const entries = entriesOf(path);
+      const entries = file.readFrom === 'motion' ? ofMotion(path, file) : entriesOf(path);
       if (entries.length === 0) return file;
       const applied = applyAccepted(file, entries);
       for (const note of acceptanceNotes(applied)) errors.notice(note);
