@@ -1,19 +1,17 @@
 import { allFindings, verdictOf } from '../model/findings/all-findings.js';
 import { basePitchFor } from '../model/fit-base-pitch.js';
-import { judge } from '../model/fit-judge.js';
 import { levelRows } from '../model/fit-levels.js';
 import { limitingPassages } from '../model/fit-limits.js';
 import { headroom } from '../model/level.js';
 import { planSide } from '../model/plan.js';
-import { plannedSide } from '../model/planned-side.js';
 import { verify } from '../model/verify.js';
 import type { Planner } from '../settings.js';
 import type { SideFit } from './fit-result.js';
 import { formatFits } from './formats.js';
 import { leastSet } from './least-set.js';
 import type { MeasuredSide } from './measured-side.js';
-import { isBeyondCutting, otherSpeed } from './side-wide.js';
-import type { Patient } from './trial.js';
+import { patientOf } from './patient.js';
+import { otherSpeed } from './side-wide.js';
 import { weighAll } from './weigh-all.js';
 
 /** What is asked of a fit, beyond the profile. */
@@ -31,26 +29,14 @@ export interface FitRequest {
  * discs, and what each remedy does, computed from the music.
  */
 export async function fitSide(measured: MeasuredSide, request: FitRequest): Promise<SideFit> {
-  const { motion, sound, source, hand, settings, solve } = measured;
+  const { motion, sound, source, settings } = measured;
   const { levelDb, wantDb, planner } = request;
   const planners: Planner[] = planner === 'machine' ? ['machine'] : ['machine', planner];
   const executed = settings.executes === 'plan' ? planner : settings.executes;
   if (!planners.includes(executed)) planners.push(executed);
-  const side = plannedSide(motion, settings, solve, hand);
+  const patient = patientOf(measured, executed, levelDb);
+  const { side, faults } = patient;
   const findings = allFindings(side, verify(side, planSide(side, executed, levelDb)), source);
-  const judgement = judge(side, executed, levelDb, source);
-  const faults = judgement.faults.filter((fault) => !isBeyondCutting(fault));
-  const patient: Patient = {
-    cut: { settings, hand, levelDb, baked: {}, edits: [], silence: 0 },
-    planner: executed,
-    source,
-    solve,
-    side,
-    judgement,
-    headroom: headroom(side, executed),
-    faults,
-    sound,
-  };
   const { remedies, leftOut } = await weighAll(patient, measured.isFiltered);
   const speeds = [{ rpm: settings.rpm, motion }];
   if (sound !== null) {

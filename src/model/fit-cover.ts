@@ -14,8 +14,11 @@ export interface Cover {
   readonly cost: number;
 }
 
-/** States looked at before the search ends; a side has tens of faults, not thousands. */
-const MOST_STATES = 20_000;
+/**
+ * States looked at before the search ends: some seconds of work at most. Far more than a side with
+ * tens of faults takes.
+ */
+const MOST_STATES = 5000;
 
 interface State {
   readonly options: readonly number[];
@@ -26,6 +29,13 @@ interface State {
   readonly atLeast: number;
 }
 
+/** What the search asks of its options. */
+interface Problem {
+  readonly options: readonly Option[];
+  /** Options that mend each fault. */
+  readonly menders: readonly (readonly number[])[];
+}
+
 /**
  * Sets of options that mend all faults, the cheapest first; each of a set mends something that
  * those chosen before it do not. Branch and bound: the state that can still become cheapest is
@@ -33,17 +43,26 @@ interface State {
  * the faults that it mends: each fault costs at least the least share of those that mend it.
  * @param faults how many there are
  * @param wanted how many sets
+ * @param mostStates where the search ends without a set, they are those that it has come by and one by
+ *   greed, which need not be the cheapest
  * @returns empty where some fault is mended by nothing
  */
 export function cheapestCovers(
   faults: number,
   options: readonly Option[],
   wanted: number,
+  mostStates = MOST_STATES,
 ): Cover[] {
+  const all = Array.from({ length: faults }, (_, fault) => fault);
+  const menders = all.map((fault) =>
+    [...options.keys()].filter((index) => options[index]!.mends.includes(fault)),
+  );
+  const problem = { options, menders };
   const covers: Cover[] = [];
   const seen = new Set<string>();
-  const open: State[] = [stateOf([], 0, indices(faults), options)];
-  for (let looked = 0; open.length > 0 && looked < MOST_STATES; looked++) {
+  const start = stateOf(problem, [], 0, all);
+  const open = [start];
+  for (let looked = 0; open.length > 0 && looked < mostStates; looked++) {
     const state = takeLeast(open);
     if (state.atLeast === Number.POSITIVE_INFINITY) break;
     if (state.left.length === 0) {
@@ -51,58 +70,72 @@ export function cheapestCovers(
       if (covers.length === wanted) break;
       continue;
     }
-    for (const next of nextStates(state, options)) {
+    for (const next of nextStates(problem, state)) {
       const key = next.options.join(' ');
       if (seen.has(key)) continue;
       seen.add(key);
       insert(open, next);
     }
   }
-  return covers;
+  if (covers.length > 0 || open.length === 0) return covers;
+  const known = open.filter(({ left }) => left.length === 0);
+  return [...known, ...coverByGreed(problem, start)]
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, wanted)
+    .map(({ options: chosen, cost }) => ({ options: chosen, cost }));
 }
 
-function indices(count: number): number[] {
-  return Array.from({ length: count }, (_, index) => index);
+function nextStates(problem: Problem, state: State): State[] {
+  const choices = state.left.map((fault) => freeMenders(problem, state, fault));
+  const [fewest = []] = choices.sort((a, b) => a.length - b.length);
+  return fewest.map((index) => withOption(problem, state, index));
 }
 
-function nextStates(state: State, options: readonly Option[]): State[] {
+/** Options that mend a fault and whose slot is not taken. */
+function freeMenders({ options, menders }: Problem, state: State, fault: number): number[] {
   const taken = new Set(state.options.map((index) => options[index]!.slot));
-  const menders = (fault: number) =>
-    indices(options.length).filter(
-      (index) => options[index]!.mends.includes(fault) && !taken.has(options[index]!.slot),
-    );
-  const choices = state.left.map(menders).sort((a, b) => a.length - b.length)[0] ?? [];
-  return choices.map((index) => {
-    const { cost, mends } = options[index]!;
-    return stateOf(
-      [...state.options, index].sort((a, b) => a - b),
-      state.cost + cost,
-      state.left.filter((fault) => !mends.includes(fault)),
-      options,
-    );
-  });
+  return menders[fault]!.filter((index) => !taken.has(options[index]!.slot));
+}
+
+function withOption(problem: Problem, state: State, index: number): State {
+  const { cost, mends } = problem.options[index]!;
+  const options = [...state.options, index].sort((a, b) => a - b);
+  const left = state.left.filter((fault) => !mends.includes(fault));
+  return stateOf(problem, options, state.cost + cost, left);
 }
 
 function stateOf(
+  { options, menders }: Problem,
   chosen: readonly number[],
   cost: number,
   left: readonly number[],
-  options: readonly Option[],
 ): State {
-  const least = left.map((fault) =>
-    Math.min(
-      Number.POSITIVE_INFINITY,
-      ...options
-        .filter(({ mends }) => mends.includes(fault))
-        .map((option) => option.cost / option.mends.filter((each) => left.includes(each)).length),
-    ),
+  const isLeft = new Set(left);
+  const shares = options.map(
+    (option) => option.cost / option.mends.filter((fault) => isLeft.has(fault)).length,
   );
-  return {
-    options: chosen,
-    cost,
-    left,
-    atLeast: cost + least.reduce((sum, share) => sum + share, 0),
-  };
+  let atLeast = cost;
+  for (const fault of left) {
+    let least = Number.POSITIVE_INFINITY;
+    for (const index of menders[fault]!) least = Math.min(least, shares[index]!);
+    atLeast += least;
+  }
+  return { options: chosen, cost, left, atLeast };
+}
+
+/** Always the option that costs least for each fault it mends; none where that leads nowhere. */
+function coverByGreed(problem: Problem, start: State): Cover[] {
+  let state = start;
+  while (state.left.length > 0) {
+    const free = new Set(state.left.flatMap((fault) => freeMenders(problem, state, fault)));
+    const next = [...free].map((index) => withOption(problem, state, index));
+    const price = ({ cost, left }: State) =>
+      (cost - state.cost) / (state.left.length - left.length);
+    const [cheapest] = next.sort((a, b) => price(a) - price(b));
+    if (cheapest === undefined) return [];
+    state = cheapest;
+  }
+  return [{ options: state.options, cost: state.cost }];
 }
 
 /** `open` is kept with the least last. */

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { filterBiquad } from '../../src/analysis/biquad.js';
 import { editedFrames } from '../../src/fit/edited-frames.js';
 import { RAMP_SECONDS, type SoundEdit } from '../../src/fit/sound-edit.js';
+import { bellFilter } from '../../src/fit/tone-filters.js';
 import { framesOf, withFrames, writeProgram } from '../support/fit-side.js';
 import { inventedProgram, RATE } from '../support/invented-program.js';
 import { settingsWith } from '../support/model-settings.js';
@@ -58,6 +60,18 @@ describe('editedFrames', () => {
     const inside = [SPAN.fromSeconds * RATE, SPAN.untilSeconds * RATE] as const;
     const expected = program.right.subarray(...inside).map((value) => value * 10 ** (-3 / 20));
     expect(edited.right.subarray(...inside)).toBeWithin(expected, 1e-15, 1e-12);
+  });
+
+  it('filters in its seconds as if the filter had run from the start of the program', async () => {
+    const program = inventedProgram(4);
+    const path = await writeProgram(await temporaryFolder(), 'program.wav', program);
+    const edit: SoundEdit = { kind: 'bell', ...SPAN, frequency: 30, gainDb: -6 };
+    const edited = await withFrames(path, (source) =>
+      framesOf(editedFrames(source, [edit], settingsWith())),
+    );
+    const inside = [SPAN.fromSeconds * RATE, SPAN.untilSeconds * RATE] as const;
+    const whole = filterBiquad(program.left, bellFilter(30, -6, RATE));
+    expect(edited.left.subarray(...inside)).toBeWithin(whole.subarray(...inside), 1e-9);
   });
 
   it('takes the difference of the channels, and leaves their sum', async () => {

@@ -80,6 +80,16 @@ describe('basePitchFor', () => {
     },
   );
 
+  it('ends where a wider pitch would take bends too far in, if that is sooner', async () => {
+    const side = await hardSide({ baseWidth: 70e-6, innerDiameter: 0.11, pitchStep: 1e-6 });
+    const { holds } = basePitchFor(side, 'fixed', -1, SOUND_SOURCE);
+    if (holds === null) throw new Error('no pitch holds');
+    const faults = (pitch: number) =>
+      judge(withBasePitch(side, pitch), 'fixed', -1, SOUND_SOURCE).faults.map(({ id }) => id);
+    expect(faults(holds.widest)).toEqual([]);
+    expect(faults(holds.widest + 1e-6)).toEqual(['tight-bend']);
+  });
+
   it('says what is missing where even the tightest pitch is too long', async () => {
     const side = await hardSide({ startDiameter: 0.1215 });
     const { holds, missing } = basePitchFor(side, 'fixed', -12, SOUND_SOURCE);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cheapestCovers, type Option } from '../../src/model/fit-cover.js';
+import { seeded } from '../support/signals.js';
 
 const problems = fc
   .record({
@@ -83,6 +84,34 @@ describe('cheapestCovers', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it('falls back to a set by greed where the search would take too long', () => {
+    fc.assert(
+      fc.property(problems, ({ faults, options }) => {
+        const known = new Map(
+          allCovers(faults, options).map(({ set, cost }) => [set.join(' '), cost]),
+        );
+        for (const { options: set, cost } of cheapestCovers(faults, options, 1, 1)) {
+          expect(known.get(set.join(' '))).toBe(cost);
+        }
+      }),
+      { numRuns: 200 },
+    );
+    const apart = [0, 1, 2].map((fault) => ({ cost: 1, mends: [fault], slot: String(fault) }));
+    expect(cheapestCovers(3, apart, 1, 1)).toEqual([{ options: [0, 1, 2], cost: 3 }]);
+  });
+
+  it('comes to an end with a hundred faults and options that overlap at random', () => {
+    const next = seeded(5);
+    const options = Array.from({ length: 80 }, (_, at) => ({
+      cost: 1 + 10 * next(),
+      mends: Array.from({ length: 100 }, (__, fault) => fault).filter(() => next() < 0.1),
+      slot: String(at),
+    }));
+    const every = { cost: 60, mends: Array.from({ length: 100 }, (_, at) => at), slot: 'level' };
+    const [cover] = cheapestCovers(100, [...options, every], 12);
+    expect(cover?.cost ?? 61).toBeLessThanOrEqual(60 + 1e-9);
   });
 
   it('takes thirty faults with three menders each in no time', () => {
