@@ -1,6 +1,7 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { Finding, FindingId } from '../model/forecast-types.js';
 import type { Seconds } from '../units.js';
+import { limitIsAccepted } from './accepted-limit.js';
 import { setUp } from './set-up.js';
 
 /** What the client's text needs of a side; small, where a forecast with its columns is large. */
@@ -11,7 +12,7 @@ export interface ClientSide {
   readonly findings: readonly Finding[];
   /** How much quieter than asked it has to be cut, dB; null: no level holds. */
   readonly quieterDb: number | null;
-  /** What is in the way of more level. */
+  /** What is in the way of more level; null for nothing, and for what the house accepts. */
   readonly limitedBy: FindingId | null;
 }
 
@@ -29,6 +30,8 @@ export function clientSide(file: ForecastedFile): ClientSide {
     durationSeconds,
     findings: open,
     quieterDb: hasFault ? quieter : 0,
-    limitedBy: headroom.limitedBy?.id ?? null,
+    limitedBy: limitIsAccepted(file.forecast, file.settings)
+      ? null
+      : (headroom.limitedBy?.id ?? null),
   };
 }

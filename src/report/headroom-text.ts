@@ -1,5 +1,6 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { FindingId } from '../model/forecast-types.js';
+import { limitIsAccepted } from './accepted-limit.js';
 import { levelText } from './length-text.js';
 import { placeText } from './place-text.js';
 
@@ -21,12 +22,16 @@ export function headroomText({ forecast, settings }: ForecastedFile): string {
   const by =
     limitedBy === null
       ? ''
-      : `, limited by ${limitText(limitedBy.id)}` +
+      : `, limited by ${limitIsAccepted(forecast, settings) ? 'a finding that is accepted: ' : ''}` +
+        limitText(limitedBy.id) +
         (limitedBy.atSeconds === null ? '' : ` at ${placeText(limitedBy.atSeconds, settings)}`);
+  // Where length is what limits, no other fault says nothing of the whole.
+  const isLonger = fillDb === null || (traceDb !== null && traceDb > fillDb);
+  const without = isLonger ? 'apart from its length without a fault' : 'without a fault';
   const both =
     isHighest(fillDb) && isHighest(traceDb)
       ? ''
-      : ` Fits ${level(fillDb)}; without a fault ${level(traceDb)}.`;
+      : ` Fits ${level(fillDb)}; ${without} ${level(traceDb)}.`;
   return `${recommended}${by}.${both}`;
 }
 
