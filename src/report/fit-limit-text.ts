@@ -9,7 +9,8 @@ import { safePitchText } from './safe-pitch-text.js';
 export function limitTexts(fit: SideFit): string[] {
   const { limits, settings, planners, executed, headrooms } = fit;
   const own = headrooms[planners.indexOf(executed)];
-  if (own === undefined) return [];
+  // Silence has no level.
+  if (own === undefined || fit.findings.some(({ id }) => id === 'silent')) return [];
   const { fillDb, traceDb, recommendedDb } = own;
   const level = (decibels: number | null) =>
     decibels === null
@@ -18,8 +19,12 @@ export function limitTexts(fit: SideFit): string[] {
         ? 'up to +12.0 dB or more'
         : `up to ${levelText(decibels)}`;
   const dial = recommendedDb === null ? '' : `; dial in at most ${levelText(recommendedDb)}`;
+  const holds =
+    level(fillDb) === level(traceDb)
+      ? `Fits and is without a fault ${level(fillDb)}`
+      : `Fits ${level(fillDb)}, without a fault ${level(traceDb)}`;
   return [
-    `Fits ${level(fillDb)}, without a fault ${level(traceDb)}${dial}.`,
+    `${holds}${dial}.`,
     ...limits.map(({ id, atSeconds, untilSeconds, levelDb, withoutDb }, at) => {
       const lasts = fixed(untilSeconds - atSeconds, 1);
       const cost = levelText(withoutDb - levelDb).replace('+', '');
@@ -34,9 +39,10 @@ export function limitTexts(fit: SideFit): string[] {
 /** The base pitches that hold the wanted level, or what is missing. */
 export function basePitchText(
   { levelDb, holds, missing }: BasePitchFit,
-  { settings }: SideFit,
+  { settings, findings }: SideFit,
   units: Units,
 ): string {
+  if (findings.some(({ id }) => id === 'silent')) return '';
   const pitch = (value: number) => safePitchText(value, settings.pitchStep, units);
   const at = levelText(levelDb);
   if (holds !== null) {

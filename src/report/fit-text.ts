@@ -54,12 +54,12 @@ export function fitText(fit: SideFit, options: FitTextOptions): string {
 }
 
 function verdictLine(
-  { verdict, faults, levelDb, executed }: SideFit,
+  { verdict, findings, levelDb, executed }: SideFit,
   paint: ChalkInstance,
 ): string {
   const label = severityPaint(verdict, paint)(verdict.toUpperCase());
-  const count =
-    faults.length === 0 ? 'no fault' : `${faults.length} fault${faults.length > 1 ? 's' : ''}`;
+  const faults = findings.filter(({ severity }) => severity === 'fault').length;
+  const count = faults === 0 ? 'no fault' : `${faults} fault${faults > 1 ? 's' : ''}`;
   return `${label} at the planned ${levelText(levelDb)} by ${executed === 'machine' ? "the lathe's own automation" : executed}: ${count}.`;
 }
 

@@ -121,6 +121,14 @@ describe('fitText', () => {
     expect(text).toMatch(/1\.\d s at 00:05\.4 cost 2\.2 dB by the groove getting too narrow/);
   });
 
+  it('has a fault but no level and no pitch to tell of silence', () => {
+    const findings = [findingWith({ id: 'silent', severity: 'fault', atSeconds: null })];
+    const text = fitText({ ...fit, findings, faults: [], leastSet: null }, OPTIONS);
+    expect(text).toContain('hard.wav: There is nothing to cut.\n  FAULT');
+    expect(text).toContain('by fixed: 1 fault.');
+    expect(text).not.toMatch(/dial in at|Base pitch for|No base pitch/);
+  });
+
   it('leaves out what does nothing, unless details are wanted', () => {
     const short = fitText(fit, OPTIONS);
     const long = fitText(fit, { ...OPTIONS, details: true });
