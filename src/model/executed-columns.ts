@@ -36,7 +36,11 @@ export function executedColumns(
 ): ExecutedColumns {
   const { quarters, executes, durationSeconds } = forecast;
   const { radius, quarterSeconds } = executedSpiral(forecast, settings);
-  const slower = quarters.radius.map((planned, quarter) => planned / (radius[quarter] ?? planned));
+  // Inside the finishing groove nothing is cut, and a program is judged as if at its edge.
+  const least = settings.finishingDiameter / 2;
+  const slower = quarters.radius.map(
+    (planned, quarter) => Math.max(planned, least) / Math.max(radius[quarter]!, least),
+  );
   return {
     quarterSeconds,
     turnSeconds: QUARTERS_PER_TURN * quarterSeconds,
@@ -53,8 +57,8 @@ export function executedColumns(
         : quarters.widthSet,
     lift: quarters.lift,
     sink: quarters.sink,
-    facet: quarters.facetMax.map((facet, quarter) => facet * (slower[quarter] ?? 1)),
-    bend: quarters.bendMin.map((bend, quarter) => bend / (slower[quarter] ?? 1) ** 2),
+    facet: quarters.facetMax.map((facet, quarter) => facet * slower[quarter]!),
+    bend: quarters.bendMin.map((bend, quarter) => bend / slower[quarter]! ** 2),
     radius,
   };
 }
