@@ -2,6 +2,7 @@ import { QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { Seconds } from '../units.js';
 import { mattersAlone, worseBy } from './compare-margins.js';
 import type { FindingChange } from './compare-types.js';
+import { LEAD_OUT_ROOM } from './finding-details.js';
 import { isAboutWholeSide } from './findings/whole-side.js';
 import type { Finding } from './forecast-types.js';
 
@@ -100,9 +101,14 @@ function distance(one: Finding, other: Finding): Seconds {
   return Math.max(0, otherFrom - until, from - otherUntil);
 }
 
-/** Too little land and none left are the same thing, more or less of it. */
+/**
+ * Too little land and none left are the same thing, more or less of it; so is too little room for
+ * the lead-out, whatever it is called, and so is what is too long, with or without modulation.
+ */
 function kind({ id, detail }: Finding): string {
-  return id === 'overcut' || id === 'land-low' ? 'land' : `${id} ${detail ?? ''}`;
+  if (id === 'overcut' || id === 'land-low') return 'land';
+  if (detail === LEAD_OUT_ROOM) return detail;
+  return id === 'too-long' ? id : `${id} ${detail ?? ''}`;
 }
 
 function span({ atSeconds, untilSeconds }: Finding): [Seconds, Seconds] {

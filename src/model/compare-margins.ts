@@ -77,7 +77,7 @@ function excess({ value, limit }: Finding): number | null {
 function margin({ id, unit, value }: Finding): number {
   switch (unit) {
     case 'metre':
-      return id === 'too-long' ? DIAMETER_MATTERS : LENGTH_MATTERS;
+      return id === 'too-long' || id === 'off-standard' ? DIAMETER_MATTERS : LENGTH_MATTERS;
     case 'decibel-full-scale':
       return LEVEL_MATTERS;
     case 'ratio':

@@ -55,7 +55,7 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
 }
 
 /** Radius that the program takes, n·∫p dt, bands included; its last quarter may be partial. */
-export function radiusUsed(side: PlannedSide, { pitch }: Plan): Metres {
+export function radiusUsed(side: PlannedSide, { pitch }: Pick<Plan, 'pitch'>): Metres {
   const { lead, programCount, turns } = side;
   let used = 0;
   for (let quarter = 0; quarter < programCount; quarter++) {

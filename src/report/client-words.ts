@@ -1,3 +1,4 @@
+import { BASE_PITCH, LEAD_OUT_ROOM } from '../model/finding-details.js';
 import type { Finding, FindingId, Severity } from '../model/forecast-types.js';
 import type { Seconds } from '../units.js';
 import { aroundText, softer, soundText } from './client-sounds.js';
@@ -63,7 +64,7 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
         ...bassInCentre,
       };
     case 'too-long':
-      return first.detail === 'lead-out' ? null : tooLong(first, duration);
+      return first.detail === LEAD_OUT_ROOM ? null : tooLong(first, duration);
     case 'facet':
       return {
         problem:
@@ -145,12 +146,15 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
 }
 
 /** Where the disc is full is known; the end that lies beyond it is what is too much. */
-function tooLong({ severity, atSeconds }: Finding, duration: Seconds): ClientWords {
+function tooLong({ severity, atSeconds, detail }: Finding, duration: Seconds): ClientWords {
   const over = atSeconds === null ? 0 : Math.ceil(duration - atSeconds);
   const shorter = over > 0 ? `a side about ${lastingText(over)} shorter` : 'a shorter side';
   return severity === 'fault'
     ? {
-        problem: 'At the planned loudness the disc is full here, and the music goes on.',
+        problem:
+          detail === BASE_PITCH
+            ? 'However quiet, the disc is full here or before, and the music goes on.'
+            : 'At the planned loudness the disc is full here, and the music goes on.',
         instead: `${shorter}, or with a song moved to another side.`,
       }
     : {

@@ -1,3 +1,4 @@
+import { BASE_PITCH, LEAD_OUT_ROOM } from '../model/finding-details.js';
 import type { Finding } from '../model/forecast-types.js';
 import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
@@ -66,23 +67,16 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
           'cutting through the coating ruins the stylus.',
       };
     case 'too-long':
-      if (finding.detail === 'lead-out') {
-        const pitch = largeLengthText(settings.leadOutPitch, units);
-        return {
-          what:
-            `Little room for the lead-out: the silence ends at diameter ${value}, ` +
-            `a turn at ${pitch} before the finishing groove needs ${limit}.`,
-          remedy:
-            'End the side further out, or lead out at a tighter pitch; the standard wants a turn ' +
-            'at least, of 3.2 to 9.6 mm.',
-        };
-      }
+      if (finding.detail === LEAD_OUT_ROOM) return leadOutWords(settings, units, value, limit);
       return {
         what:
           finding.severity === 'fault'
             ? `Too long: ends ${diameter(finding, value)}, inside the limit of ${limit}.`
             : `Ends far in, ${diameter(finding, value)}, inside the ${limit} that the house prefers.`,
-        remedy: 'Lower the level, tighten the base pitch, or move a track to another side.',
+        remedy:
+          finding.detail === BASE_PITCH
+            ? 'Tighten the base pitch or move a track to another side; a lower level is not enough.'
+            : 'Lower the level, tighten the base pitch, or move a track to another side.',
       };
     case 'facet':
       return {
@@ -130,7 +124,9 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
               'Lower the level there, narrow or reduce the bass, or make the groove narrower.',
           };
     case 'off-standard':
-      return standardWords(finding, value, limit);
+      return finding.detail === LEAD_OUT_ROOM
+        ? leadOutWords(settings, units, value, limit)
+        : standardWords(finding, value, limit);
     case 'ultrasonic':
       return {
         what: `Energy above the audible band: ${value}, more than ${limit}; it heats the head unheard.`,
@@ -182,6 +178,22 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
         remedy: `Ask for a file of at least ${limit}.`,
       };
   }
+}
+
+function leadOutWords(
+  { leadOutPitch }: Settings,
+  units: Units,
+  value: string,
+  limit: string,
+): FindingWords {
+  return {
+    what:
+      `Little room for the lead-out: the silence ends at diameter ${value}, ` +
+      `a turn at ${largeLengthText(leadOutPitch, units)} before the finishing groove needs ${limit}.`,
+    remedy:
+      'End the side further out, or lead out at a tighter pitch; the standard wants a turn ' +
+      'at least, of 3.2 to 9.6 mm.',
+  };
 }
 
 function channel({ wall }: Finding): string {

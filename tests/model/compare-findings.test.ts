@@ -74,6 +74,16 @@ test('where a side gets too long may move by minutes', () => {
   expect(changes([long(1000, 0.1201)], [long(1100, 0.1203)])).toEqual([['better', 0.1201, 0.1203]]);
 });
 
+test('too little room at the end is one thing, whatever it is called and wherever the end is', () => {
+  const room = { detail: 'lead-out-room', limit: 0.1192 } as const;
+  const note = low(1000, 1000, 0.1141, { ...room, id: 'off-standard', severity: 'note' });
+  const caution = low(1090, 1090, 0.1111, { ...room, id: 'too-long', severity: 'caution' });
+  expect(changes([note], [caution])).toEqual([['worse', 0.1141, 0.1111]]);
+  const long = (detail: string | null, value: number) =>
+    low(900, 900, value, { id: 'too-long', severity: 'fault', limit: 0.12065, detail });
+  expect(changes([long(null, 0.12)], [long('base-pitch', 0.11)])).toEqual([['worse', 0.12, 0.11]]);
+});
+
 describe('only what matters is told', () => {
   const share = { id: 'tight-bend', unit: 'ratio', limit: 0.01 } as const;
   const peak = { id: 'over-peak', severity: 'note', unit: 'decibel-full-scale', limit: 0 } as const;

@@ -108,6 +108,7 @@ describe('length', () => {
     const end = 0.2921 - (2 * 100e-6 * 600) / T;
     const fault = findingsOf(motion, { innerDiameter: end + 0.001 });
     expect(said(fault.findings)).toEqual(['too-long fault']);
+    expect(fault.findings[0]?.detail).toBe('base-pitch');
     expect(fault.findings[0]?.value).toBeWithin(end, 1e-9);
     expect(fault.fixed).toMatchObject({ fits: false });
     // 0.5 mm of radius are five turns.
@@ -117,6 +118,15 @@ describe('length', () => {
     const fits = { innerDiameter: end - 0.001, preferredEndDiameter: end - 0.0005 };
     expect(said(findingsOf(motion, fits).findings)).toEqual([]);
   });
+});
+
+test('what is too long for its modulation alone would fit at a lower level', () => {
+  const motion = emptyMotion(600);
+  motion.approach.fill(80e-6);
+  motion.approachLoose.fill(80e-6);
+  const end = 0.2921 - (2 * 100e-6 * 600) / T;
+  const { findings } = findingsOf(motion, { executes: 'plan', innerDiameter: end - 0.001 });
+  expect(findings).toMatchObject([{ id: 'too-long', severity: 'fault', detail: null }]);
 });
 
 describe('slope and bend, in more than a hundredth of a second', () => {

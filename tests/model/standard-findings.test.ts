@@ -81,7 +81,8 @@ describe('the lead-out', () => {
       ...changes,
     });
     const { findings, verdict } = forecastSide(emptyMotion(18), settings, ABOUT);
-    return { told: findings.filter(({ id }) => id === 'too-long'), verdict };
+    const told = findings.filter(({ id }) => id === 'too-long' || id === 'off-standard');
+    return { told, verdict };
   }
 
   test.each([
@@ -95,7 +96,8 @@ describe('the lead-out', () => {
     expect(side.verdict).toBe(verdict);
     if (severity === null) expect(side.told).toEqual([]);
     else {
-      expect(side.told).toMatchObject([{ severity, detail: 'lead-out', atSeconds: 18 }]);
+      const id = severity === 'note' ? 'off-standard' : 'too-long';
+      expect(side.told).toMatchObject([{ id, severity, detail: 'lead-out-room', atSeconds: 18 }]);
       expect(side.told[0]?.value).toBeWithin(0.1064 + 2 * room, 1e-12);
       expect(side.told[0]?.limit).toBeWithin(0.1064 + 2 * pitch, 1e-12);
     }
@@ -103,11 +105,11 @@ describe('the lead-out', () => {
 
   test('is not told of a side that is too long anyway', () => {
     const { told } = sideWith(3e-3, 6.4e-3, { innerDiameter: 0.115 });
-    expect(told).toMatchObject([{ severity: 'fault', detail: null }]);
+    expect(told).toMatchObject([{ severity: 'fault', detail: 'base-pitch' }]);
   });
 
   test('is told beside the diameter that the house prefers', () => {
     const { told } = sideWith(3e-3, 6.4e-3, { preferredEndDiameter: 0.1141 });
-    expect(told.map(({ detail }) => detail)).toEqual([null, 'lead-out']);
+    expect(told.map(({ detail }) => detail)).toEqual(['base-pitch', 'lead-out-room']);
   });
 });

@@ -48,8 +48,12 @@ describe('says where, how much, against which limit, which channel and frequency
     [{ id: 'polarity', ...share, value: -0.83, limit: -0.3 }, ['-0.83', '-0.30']],
     [{ id: 'truncated', ...whole }, ['no valid length', 'breaks off']],
     [
-      { id: 'too-long', severity: 'note', value: 0.1141, limit: 0.1192, detail: 'lead-out' },
-      ['lead-out', '114.1 mm', '119.2 mm', 'a turn at 6.4 mm'],
+      { id: 'off-standard', value: 0.1141, limit: 0.1192, detail: 'lead-out-room' },
+      ['room for the lead-out', '114.1 mm', '119.2 mm', 'a turn at 6.4 mm'],
+    ],
+    [
+      { id: 'too-long', value: 0.1111, limit: 0.1192, detail: 'lead-out-room' },
+      ['room for the lead-out', '111.1 mm', '119.2 mm', 'a turn at 6.4 mm'],
     ],
     [
       { id: 'off-standard', ...whole, value: 9.7e-3, limit: 9.6e-3, detail: 'lead-out' },
@@ -100,6 +104,18 @@ describe('a value beside a limit that it would look like', () => {
     expect(told(12.6e-6)).toContain('12.6 µm is left, 12.7 µm');
     expect(told(12.7e-6)).toContain('12.7 µm is left, 12.7 µm');
   });
+});
+
+test('of a side too long without any modulation no lower level is advised', () => {
+  const remedyOf = (detail: string | null) =>
+    findingText(findingWith({ id: 'too-long', severity: 'fault', detail }), {
+      settings,
+      units: 'metric',
+    }).remedy;
+  expect(remedyOf(null)).toMatch(/^Lower the level, tighten/);
+  expect(remedyOf('base-pitch')).toBe(
+    'Tighten the base pitch or move a track to another side; a lower level is not enough.',
+  );
 });
 
 test('mils for who works in mils', () => {
