@@ -41,6 +41,13 @@ const PROGRAMS: Readonly<Record<string, Maker>> = {
       });
     return { left: burst(0.1, 90), right: burst(0.14, 210) };
   },
+  // Peaks that hide behind three nearly level frames; the longer, the likelier.
+  'bass and noise': (frames, rate) => {
+    const bass = tones([{ hz: 71, amplitude: 0.4 }], frames, rate);
+    const dense = noise(frames, 8, 0.2);
+    const over = (sign: number) => bass.map((value, n) => value + sign * (dense[n] ?? 0));
+    return { left: over(1), right: over(-1) };
+  },
   // Runs at and over full scale: what is clipped counts, and a float may go on.
   hot: (frames) => {
     const left = noise(frames, 3, 1.6);
@@ -69,6 +76,12 @@ const stereo = (words: Pick<SampleFormat, 'encoding' | 'bitDepth'>, sampleRate: 
   ({ ...words, channels: 2, sampleRate }) as const;
 
 const ROWS: readonly Row[] = [
+  {
+    program: 'bass and noise',
+    format: stereo(pcm16, 44_100),
+    seconds: 3,
+    settings: { rpm: 90, ellipticalHz: 120, speedTolerance: 1e-6 },
+  },
   {
     program: 'noise',
     format: stereo(pcm16, 44_100),

@@ -1,6 +1,6 @@
 import { closingMaximum } from './closing';
 import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
-import { isLocalMaximum, lookAtRing, peakNear, peakPlace, rise, signalAt } from './interpolate';
+import { isLocalMaximum, lookAtRing, peakNear, peakPlace, riseAt, signalAt } from './interpolate';
 import { displacement, displacementMask, earliestTaps, latestTaps, slackFrames, turnFrames } from './rings';
 import { seek, wallAt } from './seek';
 
@@ -57,7 +57,7 @@ function climbPeaks(group: i32, from: f64, until: f64, facing: f64, best: f64): 
   for (let n = first; n < end; n++) {
     if (!isLocalMaximum(n)) continue;
     const at = signalAt(n);
-    if (!(at + rise(signalAt(n - 1), at, signalAt(n + 1)) + facing > largest)) continue;
+    if (!(at + riseAt(n) + facing > largest)) continue;
     const peak = peakNear(n);
     const place = peakPlace;
     if (peak + facing > largest && place >= from && place <= until) {

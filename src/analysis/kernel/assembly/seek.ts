@@ -1,6 +1,6 @@
 import { boundWalls, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver } from './groups';
 import {
-  isLocalMaximum, lookAtRing, mayRise, peakNear, peakPlace, rise, signalAt, valueAt,
+  isLocalMaximum, lookAtRing, mayRise, peakNear, peakPlace, riseAt, signalAt, valueAt,
 } from './interpolate';
 import { displacement, displacementMask } from './rings';
 
@@ -52,7 +52,7 @@ function climb(n: i32, from: f64, until: f64, best: f64): f64 {
   const at = signalAt(n);
   const largest = <f64>n >= from && <f64>n <= until ? max<f64>(best, at) : best;
   if (!isLocalMaximum(n)) return largest;
-  if (!(at + rise(signalAt(n - 1), at, signalAt(n + 1)) > largest)) return largest;
+  if (!(at + riseAt(n) > largest)) return largest;
   const peak = peakNear(n);
   return peakPlace >= from && peakPlace <= until ? max<f64>(largest, peak) : largest;
 }

@@ -1,4 +1,4 @@
-import { lookAtRing, PEAK_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
+import { lookAtRing, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
 import { wallMask } from './rings';
 import { anyLarger, firstOf, frameAt, pairOf } from './vector';
 
@@ -40,10 +40,10 @@ export function peakAtEdge(ring: usize, place: f64, beyond: i32, peaks: usize): 
 
 /** Looks closer at frames whose bound is higher than a peak so far. */
 export function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const run = frameAt(ring, (from - 1) & wallMask);
+  const run = frameAt(ring, (from - 2) & wallMask);
   let floor = floorOf(peaks);
   for (let n = from; n < until; n += 2) {
-    const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(run, n - from + 1)), floor));
+    const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(run, n - from + 2)), floor));
     if (larger == 0) continue;
     if ((larger & 1) != 0) seekPeak(ring, n, 0, peaks);
     if ((larger & 2) != 0) seekPeak(ring, n, 1, peaks);
@@ -57,10 +57,20 @@ export function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): voi
 // @ts-ignore: decorator
 @inline
 export function boundsAt(frame: usize): v128 {
+  const before = v128.load(frame - 8);
   const at = v128.load(frame);
-  const beside = f32x4.add(v128.load(frame - 8), v128.load(frame, 8));
-  const curvature = f32x4.abs(f32x4.sub(f32x4.add(at, at), beside));
-  return f32x4.add(f32x4.abs(at), f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), curvature));
+  const after = v128.load(frame, 8);
+  const early = bendBetween(v128.load(frame - 16), before, at);
+  const late = bendBetween(at, after, v128.load(frame, 16));
+  const most = f32x4.pmax(bendBetween(before, at, after), f32x4.pmax(early, late));
+  return f32x4.add(f32x4.abs(at), f32x4.mul(f32x4.splat(<f32>NEAR_SHARE), most));
+}
+
+/** Magnitude of the curvature of four numbers. */
+// @ts-ignore: decorator
+@inline
+function bendBetween(before: v128, at: v128, after: v128): v128 {
+  return f32x4.abs(f32x4.sub(f32x4.add(at, at), f32x4.add(before, after)));
 }
 
 /** Peaks so far for two frames of f32, a little lower so that rounding hides none. */
@@ -76,8 +86,8 @@ function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
   const at = frameAt(ring, frame & wallMask) + (<usize>channel << 2);
   const isInside = <f64>frame >= peaksFrom && <f64>frame <= peaksUntil;
   if (isInside) raise(peaks, channel, abs(<f64>load<f32>(at)));
-  const beside = frameAt(ring, (frame - 1) & wallMask) + (<usize>channel << 2);
-  if (!mayPeak(beside, load<f64>(peaks + (<usize>channel << 3)))) return;
+  const first = frameAt(ring, (frame - 2) & wallMask) + (<usize>channel << 2);
+  if (!mayPeak(first, load<f64>(peaks + (<usize>channel << 3)))) return;
   const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
   lookAtRing(ring, wallMask, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, frame, 2);
   const peak = peakNear(frame);
@@ -86,15 +96,18 @@ function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
 
 /**
  * True if a frame is a local maximum of the magnitude that may have a peak over `best` next to it.
- * @param before address of the number of the frame before it
+ * @param first address of the number two frames before it
  */
-export function mayPeak(before: usize, best: f64): bool {
-  const value = <f64>load<f32>(before, 8);
+export function mayPeak(first: usize, best: f64): bool {
+  const value = <f64>load<f32>(first, 16);
   const sign: f64 = value < 0 ? -1 : 1;
   const at = sign * value;
-  const last = sign * <f64>load<f32>(before);
-  const next = sign * <f64>load<f32>(before, 16);
-  return at >= last && at > next && at + rise(last, at, next) > best;
+  const last = sign * <f64>load<f32>(first, 8);
+  const next = sign * <f64>load<f32>(first, 24);
+  if (!(at >= last && at > next)) return false;
+  const sooner = sign * <f64>load<f32>(first);
+  const later = sign * <f64>load<f32>(first, 32);
+  return at + rise(sooner, last, at, next, later) > best;
 }
 
 function raise(peaks: usize, channel: i32, value: f64): void {
