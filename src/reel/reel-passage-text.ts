@@ -91,10 +91,10 @@ function measuredText({ look }: HardPlace): string {
 
 /** Where the passage has less land than at the places that are looked at. */
 function leastRows(reel: Reel, passage: ReelPassage, units: Units): string[] {
-  const { cut, hard, leastAtSeconds } = passage;
+  const { cut, hard, leastAtSeconds, leastOnSide } = passage;
   if (hard.some(({ predicted }) => predicted.quarter === cut.least.quarter)) return [];
   return [
-    `Least land of the passage ${landText(cut.least, units)}, at ${inReel(reel, passage, leastAtSeconds)}.`,
+    `Least land of the passage ${landText(cut.least, units)}, at ${inReel(reel, passage, leastAtSeconds)}; on the side it has ${lengthText(leastOnSide, units)} there.`,
   ];
 }
 

@@ -24,7 +24,7 @@ export function reelText(reel: Reel, units: Units): string {
     ...lookTexts(reel).flatMap(wrap),
     ...wrap(readingText()),
     ...wrap(cautionsOf(file).join(' ')),
-    'Cut by _____________________  date _______________  lacquer _____________________',
+    'Cut by ___________________  date ______________  lacquer ___________________',
     '',
   ].join('\n');
 }

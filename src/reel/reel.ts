@@ -2,7 +2,7 @@ import type { ForecastedFile } from '../forecast-result.js';
 import { type ExecutedColumns, executedColumns } from '../model/executed-columns.js';
 import type { HotSpot } from '../model/forecast-types.js';
 import type { OpenSide } from '../open-side.js';
-import type { Hertz, Seconds } from '../units.js';
+import type { Hertz, Metres, Seconds } from '../units.js';
 import { type HardPassage, hardestPassages } from './hardest-passages.js';
 import { withQuietEdges } from './quiet-edges.js';
 import { reelFormat } from './reel-frames.js';
@@ -29,6 +29,8 @@ export interface ReelPassage {
   readonly hard: readonly HardPlace[];
   /** Start of the quarter turn with the least land, program time. */
   readonly leastAtSeconds: Seconds;
+  /** What the same quarter turn has on the side, whose pitch and depth are not fixed. */
+  readonly leastOnSide: Metres;
 }
 
 export interface HardPlace {
@@ -96,5 +98,6 @@ function reelPassage(
       ];
     }),
     leastAtSeconds: cut.least.quarter * quarterSeconds,
+    leastOnSide: columns.land[cut.least.quarter] ?? Number.NaN,
   };
 }
