@@ -6,8 +6,17 @@ export interface ClientFailure {
   readonly instead: string | null;
 }
 
+/** One code stands for whatever is no sound at all; of an empty file the message says so. */
+const EMPTY = /: byte 0: found an empty file, expected /;
+
 /** Why a file could not be looked at, as far as the client can do something about it. */
-export function clientFailure({ code }: Failure): ClientFailure {
+export function clientFailure({ code, message }: Failure): ClientFailure {
+  if (code === 'not-wav' && EMPTY.test(message)) {
+    return {
+      problem: 'The file is empty; the transfer broke off.',
+      instead: 'the same file again.',
+    };
+  }
   switch (code) {
     case 'not-wav':
     case 'not-aiff':

@@ -28,7 +28,7 @@ export function clientJudgement(side: ClientSide, problems: readonly Problem[]):
     return isMended
       ? `${lessLoud} To have it louder, send it with ${changes(problems)}; what follows is about ` +
           'the planned loudness.'
-      : `${lessLoud} ${better(problems)}`;
+      : `${lessLoud} ${better(problems)}${aboutLevel(problems)}`;
   }
   if (problems.length === 0) return 'It can be cut as it is. There is nothing to change.';
   return `It can be cut as it is. ${better(problems)}`;
@@ -39,6 +39,22 @@ function better(problems: readonly Problem[]): string {
     ? 'Something to know:'
     : `It would come out better with ${changes(problems)}.`;
 }
+
+/** Problems of what is cut are those at the planned loudness, and may be none at a lower one. */
+function aboutLevel(problems: readonly Problem[]): string {
+  return problems.some(({ ids }) => ids.some((id) => OF_LEVEL.has(id)))
+    ? ' What follows is about the planned loudness.'
+    : '';
+}
+
+const OF_LEVEL: ReadonlySet<FindingId> = new Set([
+  'lift',
+  'too-deep',
+  'low-vertical',
+  'too-long',
+  'facet',
+  'tight-bend',
+]);
 
 function changes({ length }: readonly Problem[]): string {
   return length === 1 ? 'this change' : 'these changes';

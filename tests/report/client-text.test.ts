@@ -1,9 +1,14 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { readSoundHead } from '../../src/analysis/open-sound.js';
+import { InputError } from '../../src/errors.js';
 import { FINDING_IDS, type Finding, type Headroom } from '../../src/model/forecast-types.js';
 import { clientSide } from '../../src/report/client-side.js';
 import { clientText } from '../../src/report/client-text.js';
 import { FAILURE_CODES, type Failure } from '../../src/report/failure.js';
 import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
+import { temporaryFolder } from '../support/temporary-folder.js';
 
 const ROOMY: Headroom = { fillDb: 3, traceDb: 3, recommendedDb: 3, limitedBy: null };
 
@@ -119,6 +124,18 @@ describe('whether a file can be cut', () => {
     const overcut = findingWith({ id: 'overcut', severity: 'fault' });
     expect(read([overcut], room)).toMatch(/but 2\.5 dB quieter than planned, [^.]*\. $/);
     expect(read([overcut, findingWith({ id: 'clipped' })], room)).not.toContain('louder, send');
+  });
+
+  test('says that what is wrong at the planned loudness is about that, but not of the file itself', () => {
+    const room = { recommendedDb: -3, limitedBy: { id: 'overcut', atSeconds: 3 } } as const;
+    const fault = findingWith({ id: 'overcut', severity: 'fault' });
+    const about = 'What follows is about the planned loudness.';
+    const steep = findingWith({ id: 'facet', severity: 'fault' });
+    expect(read([fault, steep], room)).toMatch(
+      /3\.0 dB quieter .* with this change\. What follows/,
+    );
+    expect(read([fault, findingWith({ id: 'clipped' })], room)).not.toContain(about);
+    expect(read([steep], { recommendedDb: 3 })).not.toContain(about);
   });
 
   test('says nothing of level where the level asked for has no fault', () => {
@@ -239,4 +256,18 @@ describe('what is wrong', () => {
     const text = read(EVERYTHING.filter(({ id }) => ['overcut', 'pitch-limit'].includes(id)));
     expect(text).not.toContain('1.');
   });
+});
+
+test('an empty file is told to have broken off on its way, not to be of another kind', async () => {
+  const path = join(await temporaryFolder(), 'side.wav');
+  const toldOf = async (bytes: string) => {
+    await writeFile(path, bytes);
+    const error: unknown = await readSoundHead(path).catch((cause: unknown) => cause);
+    if (!(error instanceof InputError)) throw new Error('read');
+    return clientText([], [{ path, code: error.code, message: error.message }]);
+  };
+  const empty = await toldOf('');
+  expect(empty).toContain('The file is empty; the transfer broke off.');
+  expect(empty).toContain('What to send instead: the same file again.');
+  expect(await toldOf('a letter')).toContain('This is not a WAV file');
 });
