@@ -54,14 +54,22 @@ export const PROFILE_GUIDE: readonly GuideGroup[] = [
         'diameter of the closed groove; a program is judged no further in than this',
         'IEC 98:1987, 8.9 [sec]',
       ],
-      ['leadInPitch', 'not used in this version', 'IEC 98:1987, 8.4 [sec]'],
-      ['leadOutPitch', 'not used in this version', 'IEC 98:1987, 8.8 [sec]'],
+      [
+        'leadInPitch',
+        'from the lead-in to the first silent turn; checked against the standard',
+        'IEC 98:1987, 8.4 [sec]',
+      ],
+      [
+        'leadOutPitch',
+        'behind the last silent turn; a turn of it has to fit before the closed groove',
+        'IEC 98:1987, 8.8 [sec]',
+      ],
       [
         'bandPitch',
-        'marker between tracks; not used in this version',
+        'of a marker band between tracks, unless the sheet says another',
         'RIAA, at most 1.5875 mm [sec]',
       ],
-      ['bandSeconds', 'length of the marker, s; not used in this version', '0.25 to 2 s [cp]'],
+      ['bandSeconds', 'length of that band, s, unless the sheet says another', '0.25 to 2 s [cp]'],
     ],
   },
   {
