@@ -152,4 +152,17 @@ describe('furrow --reel', () => {
     expect(ran.exitCode).toBe(2);
     expect(ran.stderr).toContain('--reel');
   });
+
+  test('says that a saved motion has no sound to cut', async () => {
+    const folder = await temporaryFolder();
+    const pcm = { encoding: 'pcm', bitDepth: 16, channels: 2, sampleRate: RATE } as const;
+    const side = await writeWav(folder, 'a.wav', inventedProgram(4, 1), pcm);
+    await runInProcess(['forecast', ...QUIET, '--save-motion', folder, side]);
+    const reel = join(folder, 'reel.wav');
+    const motion = join(folder, 'a.motion');
+    const ran = await runInProcess(['forecast', '--no-discovery', '--reel', reel, motion]);
+    expect(ran.exitCode).toBe(0);
+    expect(ran.stderr).toContain('a saved motion carries no sound to cut a test of');
+    await expect(readFile(reel)).rejects.toThrow('ENOENT');
+  });
 });
