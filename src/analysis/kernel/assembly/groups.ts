@@ -4,8 +4,8 @@ import { largerFrame } from './vector';
 /**
  * Upper bounds of ±u_L and ±u_R, and of ±(u_L + u_R) and ±(u_L − u_R), which are lower than those of
  * the two added up, over groups of frames and the frame on each side of them, by which
- * the maxima of a bin are found without looking at each of its frames: a peak is higher than the
- * frame next to it by no more than PEAK_SHARE of the curvature there.
+ * the maxima of a bin are found without looking at each of its frames: no peak is higher than the
+ * highest frame by more than PEAK_SHARE of the group's largest curvature.
  */
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
