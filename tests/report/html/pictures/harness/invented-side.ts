@@ -2,6 +2,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { readMicroscope } from '../../../../../src/analysis/read-microscope.js';
 import { withWav } from '../../../../../src/analysis/wav-file.js';
+import { wavFrames } from '../../../../../src/analysis/wav-frames.js';
 import { forecastFile } from '../../../../../src/forecast-side.js';
 import { resolveProfile } from '../../../../../src/profile/resolve-profile.js';
 import { inventedProgram, RATE } from '../../../../support/invented-program.js';
@@ -32,7 +33,9 @@ export async function inventedSide(folder: string, seconds = 30): Promise<Harnes
   const request = { levelDb: 0, planner: 'turn-ahead', keepMotion: true } as const;
   const { forecast, motion } = await forecastFile(path, settings, request);
   if (motion === null) throw new Error('the motion was not kept');
-  const microscope = await withWav(path, (wav) => readMicroscope(wav, settings, forecast.hotSpots));
+  const microscope = await withWav(path, (wav) =>
+    readMicroscope(wavFrames(wav), settings, forecast.hotSpots),
+  );
   const source = { sampleRate: RATE, channels: 2, truncated: false } as const;
   return {
     name: '<img src=x onerror=alert(1)>.wav',
