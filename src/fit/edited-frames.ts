@@ -49,16 +49,22 @@ async function* readEdited(
     const count = block.length / frameBytes(format);
     const samples = new Float64Array(2 * count);
     convertSamples(block, format, samples);
-    const channel = (first: 0 | 1) =>
-      new Float64Array(count).map((_, n) => samples[2 * n + first] ?? 0);
-    const both = { left: channel(0), right: channel(1) };
-    for (const voice of voices) voice.apply(both, frame);
-    for (const [n, value] of both.left.entries()) {
-      samples[2 * n] = value;
-      samples[2 * n + 1] = both.right[n] ?? 0;
-    }
+    const touching = voices.filter((voice) => voice.from < frame + count && voice.until > frame);
+    if (touching.length > 0) edit(samples, touching, frame);
     const unwanted = Math.max(0, firstFrame - frame);
     if (unwanted < count) yield new Uint8Array(samples.buffer, 16 * unwanted);
     frame += count;
+  }
+}
+
+/** Changes a block of interleaved samples. */
+function edit(samples: Float64Array, voices: readonly EditVoice[], firstFrame: number): void {
+  const channel = (first: 0 | 1) =>
+    new Float64Array(samples.length / 2).map((_, n) => samples[2 * n + first] ?? 0);
+  const both = { left: channel(0), right: channel(1) };
+  for (const voice of voices) voice.apply(both, firstFrame);
+  for (const [n, value] of both.left.entries()) {
+    samples[2 * n] = value;
+    samples[2 * n + 1] = both.right[n] ?? 0;
   }
 }
