@@ -1,5 +1,5 @@
 import { QUARTERS_PER_TURN } from '../analysis/motion.js';
-import type { Seconds } from '../units.js';
+import type { Metres, Seconds } from '../units.js';
 import { LAND_MATTERS } from './compare-margins.js';
 import type { ComparedSide, LandChange } from './compare-types.js';
 
@@ -11,9 +11,9 @@ const SHIFT_ERROR = 0.1;
 /**
  * Stretches of time in which land was lost or gained, the largest few, in time order. A quarter has
  * lost land if it has less than every quarter of the other file that it overlaps, by a margin that
- * matters, and the reverse for what was gained: so another quarter grid is no change. Land over the
- * widest limit, landMin or echoLand, is of no use and counts as that limit. Changes less than a
- * turn apart are one.
+ * matters, and the reverse for what was gained: so another quarter grid is no change. Land that was
+ * and is enough, landMin, has not changed; over the widest limit, landMin or echoLand, it is of no
+ * use and counts as that limit. Changes less than a turn apart are one.
  */
 export function landChanges(
   before: ComparedSide,
@@ -23,14 +23,15 @@ export function landChanges(
   const quarterSeconds = 60 / after.settings.rpm / QUARTERS_PER_TURN;
   const shift = offset / quarterSeconds;
   const [was, is] = [usefulLand(before), usefulLand(after)];
-  const lost = shortOf(is, was, -shift).map(({ first, last, less, more }) => ({
+  const enough = after.settings.landMin;
+  const lost = shortOf(is, was, -shift, enough).map(({ first, last, less, more }) => ({
     change: 'lost' as const,
     atSeconds: first * quarterSeconds,
     untilSeconds: (last + 1) * quarterSeconds,
     before: more,
     after: less,
   }));
-  const gained = shortOf(was, is, shift).map(({ first, last, less, more }) => ({
+  const gained = shortOf(was, is, shift, enough).map(({ first, last, less, more }) => ({
     change: 'gained' as const,
     atSeconds: (first + shift) * quarterSeconds,
     untilSeconds: (last + 1 + shift) * quarterSeconds,
@@ -71,9 +72,10 @@ interface Stretch {
 }
 
 /** @param shift where quarter 0 of `row` lies on the grid of `other`, quarters */
-function shortOf(row: Float64Array, other: Float64Array, shift: number): Stretch[] {
+function shortOf(row: Float64Array, other: Float64Array, shift: number, enough: Metres): Stretch[] {
   const stretches: Stretch[] = [];
   for (const [quarter, less] of row.entries()) {
+    if (less >= enough) continue;
     const more = leastOf(other, quarter + shift, shift === 0 ? 0 : SHIFT_ERROR);
     if (more === null || less > more - LAND_MATTERS) continue;
     const near = stretches.at(-1);

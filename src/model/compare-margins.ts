@@ -59,10 +59,14 @@ export function hasOutgrown(was: EarlierFinding, is: Finding): boolean {
   return more > Math.max(margin(is), margin({ ...is, value: was.value }));
 }
 
-/** Whether a finding is worth telling when it comes or goes: any fault, else what is clearly past. */
+/**
+ * Whether a finding is worth telling when it comes or goes: any fault, all that crosses landMin,
+ * else what is clearly past its limit.
+ */
 export function mattersAlone(finding: Finding): boolean {
   const past = excess(finding);
-  return finding.severity === 'fault' || past === null || past >= margin(finding);
+  if (finding.severity === 'fault' || finding.id === 'land-low') return true;
+  return past === null || past >= margin(finding);
 }
 
 function isMoreSevere(one: Severity, other: Severity): boolean {

@@ -3,6 +3,7 @@ import type { Change, Comparison, FindingChange, LandChange } from '../model/com
 import type { Finding } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
 import { earlierAmountText } from './comparison-amount.js';
+import { untoldLand } from './comparison-land.js';
 import { type FindingContext, findingText } from './finding-text.js';
 import { headline } from './headline.js';
 import { diameterText, fixed, largeLengthText, lengthText, levelText } from './length-text.js';
@@ -21,13 +22,16 @@ export interface ComparisonContext extends FindingContext {
 const MOST_CHANGES = 40;
 
 /**
- * What became of a side since another file: the figures in a sentence, then land and findings in
- * time order, one a line. All times are the new file's.
+ * What became of a side since another file: the figures in a sentence, then findings, and land
+ * where no finding tells of it, in time order, one a line. All times are the new file's.
  */
 export function comparisonText(comparison: Comparison, context: ComparisonContext): string {
   const { columns, details = false } = context;
   const changes = [
-    ...comparison.land.map((land) => ({ at: land.atSeconds, text: landText(land, context) })),
+    ...untoldLand(comparison, context.settings).map((land) => ({
+      at: land.atSeconds,
+      text: landText(land, context),
+    })),
     ...comparison.findings.map((finding) => ({
       at: finding.atSeconds ?? Number.NEGATIVE_INFINITY,
       text: findingChangeText(finding, comparison.offsetSeconds ?? 0, context),

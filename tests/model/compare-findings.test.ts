@@ -86,6 +86,7 @@ test('too little room at the end is one thing, whatever it is called and whereve
 
 describe('only what matters is told', () => {
   const share = { id: 'tight-bend', unit: 'ratio', limit: 0.01 } as const;
+  const bass = { id: 'low-vertical', limit: 6e-6 } as const;
   const peak = { id: 'over-peak', severity: 'note', unit: 'decibel-full-scale', limit: 0 } as const;
   test.each([
     ['land by less than 1.5 µm', low(10, 11, 6e-6), low(10, 11, 4.6e-6), null],
@@ -94,8 +95,10 @@ describe('only what matters is told', () => {
     ['a share by more than a quarter', low(1, 2, 0.03, share), low(1, 2, 0.041, share), 'worse'],
     ['peaks by less than 0.5 dB', low(1, 2, 0.3, peak), low(1, 2, 0.7, peak), null],
     ['peaks by more than 0.5 dB', low(1, 2, 1.3, peak), low(1, 2, 0.7, peak), 'better'],
-    ['a caution just past its limit that is new', null, low(10, 11, 11.5e-6), null],
-    ['a caution clearly past its limit that is new', null, low(10, 11, 11e-6), 'new'],
+    ['a caution just past its limit that is new', null, low(10, 11, 7e-6, bass), null],
+    ['a caution clearly past its limit that is new', null, low(10, 11, 8e-6, bass), 'new'],
+    ['land just under landMin that is new', null, low(10, 11, 12.69e-6), 'new'],
+    ['land just under landMin that is gone', low(10, 11, 12.69e-6), null, 'gone'],
     ['any fault that is new', null, overcut(10, 11, -1e-8), 'new'],
     ['any fault that is gone', overcut(10, 11, -1e-8), null, 'gone'],
     [

@@ -5,13 +5,17 @@ import { forecastedFile } from '../support/forecast-fixture.js';
 /** A quarter turn at 33⅓ rpm, s. */
 const Q = 0.45;
 
+/** A lathe that wants all land of use, so that no change is among what is enough. */
+const WANTS_ALL = 25.4e-6;
+
 /** A side whose machine leaves so much land, µm, in each quarter; its plan leaves none. */
-function sideWith(landUm: readonly number[]) {
+function sideWith(landUm: readonly number[], landMin = WANTS_ALL) {
   const file = forecastedFile();
   const machineLand = Float64Array.from(landUm, (um) => um * 1e-6);
   const { quarters } = file.forecast;
   const land = machineLand.map(() => 0);
-  return forecastedFile({}, { quarters: { ...quarters, land, machineLand } });
+  const settings = { ...file.settings, landMin };
+  return forecastedFile({ settings }, { quarters: { ...quarters, land, machineLand } });
 }
 
 /** Change, first and last quarter (in quarters), µm before and after. */
@@ -50,6 +54,20 @@ test('land over the widest limit, 25.4 µm by default, counts as that', () => {
   expect(told(withAt(EVEN, { 5: 90 }), withAt(EVEN, { 5: 22 }))).toEqual([
     ['lost', 5, 6, 25.4, 22],
   ]);
+});
+
+test('land that was and is enough has not changed; what falls under that or rises over it has', () => {
+  const landMin = 12.7e-6;
+  const changes = (from: number, to: number) =>
+    landChanges(
+      sideWith(withAt(EVEN, { 5: from }), landMin),
+      sideWith(withAt(EVEN, { 5: to }), landMin),
+      0,
+    ).map(({ change }) => change);
+  expect(changes(24, 12.71)).toEqual([]);
+  expect(changes(12.71, 24)).toEqual([]);
+  expect(changes(24, 12.6)).toEqual(['lost']);
+  expect(changes(12.6, 24)).toEqual(['gained']);
 });
 
 test('only the six largest are told, in time order', () => {

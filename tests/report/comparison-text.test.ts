@@ -74,7 +74,7 @@ test('figures are told as they are and as they were', () => {
 });
 
 test('land is told in time order among the findings, at most as the widest limit', () => {
-  const finding = findingWith({ atSeconds: 13, untilSeconds: 13 });
+  const finding = findingWith({ id: 'lift', atSeconds: 13, untilSeconds: 13 });
   const lines = told({
     land: [LOST],
     findings: [
@@ -91,6 +91,39 @@ test('land is told in time order among the findings, at most as the widest limit
   expect(flat(lines)).toContain(
     'land lost from 00:12.0 to 00:14.0: 4.1 µm is left, was 25.4 µm or more.',
   );
+});
+
+// A turn takes 1.8 s; the land was lost from 12.0 to 14.04 s.
+test.each([
+  ['one that tells all of it', [['land-low', 13, 13.5]], false],
+  ['one a turn before its end, which leaves the rest', [['overcut', 10.2, 12.2]], true],
+  ['one that begins more than a turn behind it', [['land-low', 15.9, 17]], true],
+  [
+    'two that meet',
+    [
+      ['overcut', 10.5, 10.5],
+      ['land-low', 14, 14],
+    ],
+    false,
+  ],
+  ['one of another thing', [['lift', 12, 14.04]], true],
+] as const)('land is not told again beside a changed finding: %s', (_, found, isTold) => {
+  const findings = found.map(([id, atSeconds, untilSeconds]) => ({
+    change: 'new' as const,
+    atSeconds,
+    before: null,
+    after: findingWith({ id, atSeconds, untilSeconds }),
+  }));
+  expect(told({ land: [LOST], findings }).includes('land lost')).toBe(isTold);
+});
+
+test('a finding that is gone tells of the land gained, in the new time', () => {
+  const gained = { ...LOST, change: 'gained' } as const;
+  const gone = findingWith({ atSeconds: 10, untilSeconds: 11 });
+  const change = { change: 'gone', atSeconds: 13, before: gone, after: null } as const;
+  const comparison = { land: [gained], findings: [change] };
+  expect(told({ ...comparison, offsetSeconds: 3 })).not.toContain('land gained');
+  expect(told({ ...comparison, offsetSeconds: -3 })).toContain('land gained');
 });
 
 describe('a finding', () => {
