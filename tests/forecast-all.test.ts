@@ -42,7 +42,7 @@ function poolOf(jobs: number, work: (path: string) => Promise<void>): SidePool {
       part: unasked,
       parts: unasked,
       file: async ({ input }) => {
-        const path = String(input);
+        const path = typeof input === 'string' ? input : input.name;
         await work(path);
         return { value: forecastedFile({ name: path }) };
       },
