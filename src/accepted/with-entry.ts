@@ -7,6 +7,7 @@ import {
   parseTree,
   stripComments,
 } from 'jsonc-parser';
+import { jsonText } from '../report/json-text.js';
 import { ACCEPTED_FORMAT, type AcceptedEntry } from './accepted-schema.js';
 import type { AcceptedFile } from './read-accepted.js';
 
@@ -33,7 +34,7 @@ export function withEntry(file: AcceptedFile | null, entry: AcceptedEntry): stri
 }
 
 function firstText(entry: AcceptedEntry): string {
-  const json = JSON.stringify({ format: ACCEPTED_FORMAT, accepted: [entry] }, null, 2);
+  const json = jsonText({ format: ACCEPTED_FORMAT, accepted: [entry] }, 2);
   const why =
     '// Findings that the house knows and cuts all the same. Each holds for one file, for as long\n' +
     '// as its sound stays the same.\n';
@@ -55,7 +56,7 @@ function replaced(json: string, index: number, entry: AcceptedEntry): string {
   const edits = Object.entries(entry).flatMap(([field, value]): Edit[] => {
     const node = placeOf(field);
     if (node === undefined) return [];
-    return [{ offset: node.offset, length: node.length, content: JSON.stringify(value) }];
+    return [{ offset: node.offset, length: node.length, content: jsonText(value) }];
   });
   const added = Object.entries(entry).filter(([field]) => placeOf(field) === undefined);
   return added.reduce(
@@ -76,7 +77,7 @@ function appended(json: string, entry: AcceptedEntry): string {
   const line = json.slice(json.lastIndexOf('\n', list.offset) + 1, list.offset);
   const indent = /^\s*/.exec(line)?.[0] ?? '';
   const eol = json.includes('\r\n') ? '\r\n' : '\n';
-  const lines = JSON.stringify(entry, null, 2).split('\n');
+  const lines = jsonText(entry, 2).split('\n');
   const text = lines.map((each) => `${eol}${indent}  ${each}`).join('');
   const kept = tail.trimEnd();
   return (

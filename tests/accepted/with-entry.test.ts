@@ -27,6 +27,21 @@ test('the first entry makes a file that can be read, with a comment on what it i
   expect(parseAccepted(PATH, text)).toEqual([entry()]);
 });
 
+test('names and reasons cannot turn the reading direction of the list', () => {
+  const turning = entry({ side: 'ev\u202egnp.wav', reason: 'kisses\u001b[2J\u2028' });
+  const later = { ...turning, reason: 'again\u202e' };
+  const first = withEntry(null, turning);
+  const replaced = withEntry(fileOf(first), later);
+  const appended = withEntry(fileOf(first), { ...turning, id: 'lift' });
+  for (const text of [first, replaced, appended]) {
+    expect(text).not.toMatch(/[\u001b\u202e\u2028]/);
+    expect(text).toContain('"ev\\u202egnp.wav"');
+  }
+  expect(parseAccepted(PATH, first)).toEqual([turning]);
+  expect(parseAccepted(PATH, replaced)).toEqual([later]);
+  expect(parseAccepted(PATH, appended)).toHaveLength(2);
+});
+
 describe('a further entry goes behind what there is, which stays as it was written', () => {
   test.each([
     ['an entry', `[\n    ${B}\n  ]`],
