@@ -12,21 +12,19 @@ const SEGMENTER = new Intl.Segmenter('en', { granularity: 'grapheme' });
 const PICTURE = /\p{Extended_Pictographic}|\u20e3/u;
 /** What needs no looking up: it is most of what a table holds. */
 const PLAIN = /^[ -~]*$/;
-const INVISIBLE = /\p{Default_Ignorable_Code_Point}/gu;
+const INVISIBLE = /\p{Default_Ignorable_Code_Point}/u;
 
 /**
  * A name as clusters, so that it can be cut between them and measured. Controls are shown as
  * \u{…} (safeText), and so is what has no width and is no part of a picture: two names that differ
- * look different.
+ * look different. What is shown so is one cluster, never cut inside.
  * Source: Unicode Standard Annexes 29 (clusters) and 11 (width, by the string-width library).
  */
 export function clustersOf(name: string): Cluster[] {
   if (PLAIN.test(name)) return Array.from(name, (text) => ({ text, columns: 1 }));
   const shown: Cluster[] = [];
-  for (const { segment } of SEGMENTER.segment(safeText(name))) {
-    for (const character of visible(segment)) {
-      shown.push({ text: character, columns: stringWidth(character) });
-    }
+  for (const { segment } of SEGMENTER.segment(name)) {
+    for (const text of visible(segment)) shown.push({ text, columns: stringWidth(text) });
   }
   return shown;
 }
@@ -46,12 +44,12 @@ export function textOf(clusters: readonly Cluster[]): string {
   return clusters.map(({ text }) => text).join('');
 }
 
-/** A cluster as it is, or taken apart where something in it would not be seen. */
-function visible(cluster: string): Iterable<string> {
-  if (stringWidth(cluster) === 0) return Array.from(cluster, escaped).join('');
-  if (PICTURE.test(cluster)) return [cluster];
-  const shown = cluster.replace(INVISIBLE, escaped);
-  return shown === cluster ? [cluster] : shown;
+/** A cluster as it is, or taken apart where something in it would act or not be seen. */
+function visible(cluster: string): string[] {
+  if (safeText(cluster) !== cluster) return Array.from(cluster, safeText);
+  if (stringWidth(cluster) === 0) return Array.from(cluster, escaped);
+  if (PICTURE.test(cluster) || !INVISIBLE.test(cluster)) return [cluster];
+  return Array.from(cluster, (each) => (INVISIBLE.test(each) ? escaped(each) : each));
 }
 
 function escaped(character: string): string {

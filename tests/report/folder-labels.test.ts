@@ -68,6 +68,20 @@ describe('names that are too long', () => {
     expect(new Set(cut(names)).size).toBe(4);
   });
 
+  // In words of another name it may be told in part; in place of a character it is that or nothing.
+  test.each(['\u202e', '\u200b', '\u001b', '\r\n'])(
+    'are never cut inside of what stands for %j',
+    (character) => {
+      const name = `09-ev${character}gnp-of-a-long-title.wav`;
+      const whole = /\\u\{[0-9a-f]+\}/g;
+      for (let columns = 10; columns < 40; columns++) {
+        const [label = ''] = cut([name], columns);
+        expect(label.replaceAll(whole, '')).not.toMatch(/[\\{}]/);
+        expect(stringWidth(label)).toBeLessThanOrEqual(columns);
+      }
+    },
+  );
+
   test('have no extension that could act on the terminal', () => {
     const names = ['x', 'y'].map((each) => `${'a'.repeat(30)}${each}${'b'.repeat(30)}.\u001b[2J`);
     const labels = cut(names);
