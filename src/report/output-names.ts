@@ -4,25 +4,31 @@ import { Buffer } from 'node:buffer';
 const MOST_BYTES = 200;
 /** Controls, what turns the reading direction, line separators, halves of a surrogate. */
 const UNSAFE = /[\p{Cc}\p{Bidi_Control}\p{Cs}\u2028\u2029/\\<>:"|?*]/gu;
+const EXTENSION = /(?<=[^\\/])\.[^.\\/]*$/u;
 /** Names that stand for devices on some systems, whatever follows a point. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)(?=$|\.)/i;
 
 /**
  * A file name without extension for the output of each input path, in their order. They are the
- * names of the files where those differ; files of one name have their folders in front, as many as
- * it takes, and where that does not help a number behind. No two are the same, also where a file
+ * names of the files where those differ; files that differ in their extension only keep it; files of
+ * one name have their folders in front, as many as it takes, and where that does not help a number
+ * behind. No two are the same, also where a file
  * system sees no case and no difference between composed and decomposed letters. At most 200 bytes;
  * never hidden, never like an option, no path separators, no control characters.
  */
 export function outputNames(paths: readonly string[]): string[] {
-  return numbered(withFolders(paths.map(partsOf)));
+  const bareKey = (path: string) => keyOf(path.replace(EXTENSION, ''));
+  const bare = countsOf(paths.map(bareKey));
+  const whole = countsOf(paths.map(keyOf));
+  const isTold = (path: string) => bare.get(bareKey(path)) !== 1 && whole.get(keyOf(path)) === 1;
+  return numbered(withFolders(paths.map((path) => partsOf(path, !isTold(path)))));
 }
 
-/** Folders, outermost first, and last the name without its extension. */
-function partsOf(path: string): string[] {
+/** Folders, outermost first, and last the name. */
+function partsOf(path: string, isBare: boolean): string[] {
   const parts = path.split(/[\\/]/).filter((part) => !['', '.', '..'].includes(part));
   const name = parts.pop() ?? '';
-  return [...parts, name.replace(/(?<=.)\.[^.]*$/u, '')];
+  return [...parts, isBare ? name.replace(EXTENSION, '') : name];
 }
 
 /** Names that clash get one folder more, all of them, until they differ or there are no more. */

@@ -16,7 +16,7 @@ export function setUpText(file: ForecastedFile, units: Units): string {
   const dials = [
     `base pitch ${safePitchText(set.basePitch, settings.pitchStep, units)}`,
     `groove ${widthText(set.width, units)}`,
-    ...(set.meterReading === null ? [] : [`depth meter ${Number(fixed(set.meterReading, 2))}`]),
+    ...meterTexts(file, set),
     set.ellipticalHz === null ? 'elliptical out' : `elliptical ${frequencyText(set.ellipticalHz)}`,
   ];
   const notes = [...levelNote(file, set), ...stepNotes(file, set, units)].join('; ');
@@ -42,6 +42,13 @@ export function executesText({ executes, planner }: SideForecast): string {
     case 'fixed':
       return 'fixed pitch and depth';
   }
+}
+
+/** Where the house has a table of its meter: the reading, or that the width lies outside of it. */
+function meterTexts({ settings }: ForecastedFile, { meterReading }: SetUp): string[] {
+  if (settings.depthMeter === null) return [];
+  if (meterReading === null) return ["outside the depth meter's table"];
+  return [`depth meter ${Number(fixed(meterReading, 2))}`];
 }
 
 /** Why the level is not the planned one. */

@@ -18,8 +18,8 @@ describe('the names of outputs', () => {
       ['x/cd/1.wav', 'y/cd/1.wav'],
       ['x_cd_1', 'y_cd_1'],
     ],
-    ['count where folders do not help', ['1.wav', '1.flac', './1.w64'], ['1', '1-2', '1-3']],
-    ['do not count into a name that is there', ['1.wav', '1.flac', '1-2.wav'], ['1', '1-3', '1-2']],
+    ['count where folders do not help', ['1.wav', '1.WAV', './1.Wav'], ['1', '1-2', '1-3']],
+    ['do not count into a name that is there', ['1.wav', '1.WAV', '1-2.wav'], ['1', '1-3', '1-2']],
     [
       'differ by more than case',
       ['Side.wav', 'SIDE.wav', 'side.wav'],
@@ -50,6 +50,11 @@ describe('the names of outputs', () => {
       maxLength: 12,
     })
     .map((files) => files.map(([segments, extension]) => segments.join('/') + extension));
+
+  test('keep their extension where nothing else tells them apart', () => {
+    const names = outputNames(['x/one.wav', 'x/one.flac', 'x/two.wav', 'y/two.aiff']);
+    expect(names).toEqual(['one.wav', 'one.flac', 'x_two', 'y_two']);
+  });
 
   test('are as many as there are paths, and no two are the same on any file system', () => {
     fc.assert(

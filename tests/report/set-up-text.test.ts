@@ -40,6 +40,17 @@ describe('the level to dial in', () => {
   });
 });
 
+test('a width outside the table of the depth meter is said to be', () => {
+  const depthMeter = [
+    { reading: 20, width: 40 * MICROMETRE },
+    { reading: 30, width: 60 * MICROMETRE },
+  ];
+  expect(textOf({ depthMeter, baseWidth: 76 * MICROMETRE })).toContain(
+    "outside the depth meter's table",
+  );
+  expect(textOf({ depthMeter, baseWidth: 50 * MICROMETRE })).toContain('depth meter 25');
+});
+
 describe('the pitch to dial in', () => {
   test('is told in the unit of its steps first, and how far it is from the plan', () => {
     const text = textOf({ basePitch: 84 * MICROMETRE, pitchStep: 5 * MICROMETRE });
