@@ -41,14 +41,18 @@ export function htmlIndex(rows: readonly IndexRow[], options: HtmlIndexOptions):
 }
 
 function sideRow(row: IndexRow, units: Units): Markup {
-  const { counts, executed, recommendedDb } = row;
+  const { counts, executed } = row;
   const found = (['fault', 'caution', 'note'] as const)
     .filter((severity) => counts[severity] > 0)
     .map((severity) => `${counts[severity]} ${severity}${counts[severity] === 1 ? '' : 's'}`);
-  const level = recommendedDb === null ? 'none' : levelText(recommendedDb);
   return markup`<tr class="${row.verdict}"><th scope="row"><a href="${safeHref(row.href)}">${row.name}</a></th>
-<td class="left"><b class="severity">${row.verdict}</b> ${found.join(', ')}</td><td>${timeText(row.durationSeconds)}</td><td>${level}</td>
+<td class="left"><b class="severity">${row.verdict}</b> ${found.join(', ')}</td><td>${timeText(row.durationSeconds)}</td><td>${levelThatHolds(row)}</td>
 <td>${diameterText(executed.endDiameter, units)}</td><td>${largeLengthText(executed.spare, units)}</td><td>${lengthText(executed.landMin, units)}</td></tr>`;
+}
+
+function levelThatHolds({ recommendedDb, isSilent }: IndexRow): string {
+  if (isSilent) return '–';
+  return recommendedDb === null ? 'none' : levelText(recommendedDb);
 }
 
 /** Only a place beside the index: whatever has a scheme of its own leads nowhere. */

@@ -13,6 +13,8 @@ export interface IndexRow {
   readonly levelDb: number;
   readonly set: SetUp;
   readonly recommendedDb: number | null;
+  /** There is no sound, so that no level says anything. */
+  readonly isSilent: boolean;
   readonly executed: Pick<PlanReport, 'endDiameter' | 'spare' | 'landMin'>;
   readonly plan: Pick<PlanReport, 'endDiameter' | 'spare' | 'landMin'>;
   readonly executes: SideForecast['executes'];
@@ -32,6 +34,7 @@ export function indexRow(file: ForecastedFile, href: string): IndexRow {
     levelDb,
     set: setUp(file),
     recommendedDb: headroom.recommendedDb,
+    isSilent: findings.some(({ id }) => id === 'silent'),
     executed: endOf(file.forecast[executes]),
     plan: endOf(plan),
     executes,

@@ -36,6 +36,19 @@ describe('the page of many sides', () => {
     expect(indexRow(file, 'a.html').counts).toEqual({ fault: 0, caution: 1, note: 0 });
   });
 
+  it('tells no level that holds of a side without sound, as the table of a folder does', () => {
+    const headroom = { fillDb: 12, traceDb: 12, recommendedDb: 12, limitedBy: null };
+    const levelOf = (id: 'silent' | 'mono') =>
+      /<td>([^<]*dB|–|none)<\/td>/.exec(
+        htmlIndex(
+          [indexRow(forecastedFile({}, { headroom, findings: [findingWith({ id })] }), 'a.html')],
+          OPTIONS,
+        ),
+      )?.[1];
+    expect(levelOf('silent')).toBe('–');
+    expect(levelOf('mono')).toBe('+12.0 dB');
+  });
+
   it('leads nowhere but beside itself, and runs nothing', () => {
     const bad = ['javascript:alert(1)', '//elsewhere/', 'data:text/html,a', '\\\\elsewhere'];
     const rows = bad.map((href) => indexRow(forecastedFile({ name: '<img src=x>' }), href));
