@@ -3,20 +3,40 @@ import type { AppliedAcceptances, VoidAcceptance, VoidReason } from '../accepted
 import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
 
-/** What is to be said of a side's acceptances that do not hold, one line each. */
+/**
+ * What is to be said of a side's acceptances that do not hold, one line a reason: those that are
+ * void are counted, since the side itself tells them; those for nothing are told nowhere else.
+ */
 export function acceptanceNotes({ file, voided, stale }: AppliedAcceptances): string[] {
   const name = safeText(file.name);
   return [
-    ...voided.map(({ entry, why }) => `${name}: ${whatText(entry)} is void: ${whyText(why)}`),
-    ...stale.map((entry) => `${name}: ${whatText(entry)} is for nothing: it is not found now`),
+    ...byReason(voided).map(([why, entries]) => {
+      const ids = [...new Set(entries.map(({ id }) => id))].join(', ');
+      const count = `${entries.length} acceptance${entries.length === 1 ? ' is' : 's are'} void`;
+      return `${name}: ${count} (${ids}): ${whyText(why)}`;
+    }),
+    ...(stale.length === 0
+      ? []
+      : [`${name}: for nothing, since not found now: ${stale.map(whatText).join('; ')}`]),
   ];
 }
 
-/** What does not hold any more, in sentences, where the side is told. */
+/** What does not hold any more, a sentence a reason, where the side is told. */
 export function voidText(voided: readonly VoidAcceptance[]): string {
-  return voided
-    .map(({ entry, why }) => `Void: ${whatText(entry)}, since ${whyText(why)}.`)
+  return byReason(voided)
+    .map(([why, entries]) => {
+      const what = entries.map(whatText).join('; ');
+      return `Void, since ${whyText(why)}: ${what}.`;
+    })
     .join(' ');
+}
+
+function byReason(voided: readonly VoidAcceptance[]): [VoidReason, AcceptedEntry[]][] {
+  const reasons = new Set(voided.map(({ why }) => why));
+  return Array.from(reasons, (reason) => [
+    reason,
+    voided.flatMap(({ entry, why }) => (why === reason ? [entry] : [])),
+  ]);
 }
 
 function whatText({ id, fromSeconds, untilSeconds, reason }: AcceptedEntry): string {

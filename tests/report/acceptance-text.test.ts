@@ -13,7 +13,7 @@ const ENTRY: AcceptedEntry = {
 };
 const WHOLE = { ...ENTRY, fromSeconds: null, untilSeconds: null, reason: 'known' };
 
-test('what does not hold is said with file, finding, place, reason and why', () => {
+test('what does not hold is a line a reason, with file, findings and why', () => {
   const notes = acceptanceNotes({
     file: forecastedFile({ name: 'x.wav' }),
     voided: [
@@ -23,17 +23,26 @@ test('what does not hold is said with file, finding, place, reason and why', () 
     stale: [WHOLE],
   });
   expect(notes).toEqual([
-    'x.wav: the acceptance of overcut from 02:14.3 to 02:16.0 (kisses\\u{1b}[2J) is void: ' +
-      'the sound is not the one that was accepted',
-    'x.wav: the acceptance of overcut (known) is void: ' +
-      'the finding has grown beyond what was accepted',
-    'x.wav: the acceptance of overcut (known) is for nothing: it is not found now',
+    'x.wav: 1 acceptance is void (overcut): the sound is not the one that was accepted',
+    'x.wav: 1 acceptance is void (overcut): the finding has grown beyond what was accepted',
+    'x.wav: for nothing, since not found now: the acceptance of overcut (known)',
   ]);
 });
 
-test('where the side is told, what is void is a sentence each, and nothing where none is', () => {
-  expect(voidText([])).toBe('');
-  expect(voidText([{ entry: WHOLE, why: 'audio-changed' }])).toBe(
-    'Void: the acceptance of overcut (known), since the sound is not the one that was accepted.',
+test('what is void is told once, where the side is: of many the other stream has the number', () => {
+  const why = 'audio-changed' as const;
+  const lift = { ...WHOLE, id: 'lift' } as const;
+  const voided = [ENTRY, WHOLE, lift].map((entry) => ({ entry, why }));
+  expect(acceptanceNotes({ file: forecastedFile({ name: 'x.wav' }), voided, stale: [] })).toEqual([
+    'x.wav: 3 acceptances are void (overcut, lift): the sound is not the one that was accepted',
+  ]);
+  expect(voidText(voided)).toBe(
+    'Void, since the sound is not the one that was accepted: the acceptance of overcut from ' +
+      '02:14.3 to 02:16.0 (kisses\\u{1b}[2J); the acceptance of overcut (known); ' +
+      'the acceptance of lift (known).',
   );
+});
+
+test('where none is void nothing is said', () => {
+  expect(voidText([])).toBe('');
 });
