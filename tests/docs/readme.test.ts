@@ -60,7 +60,7 @@ test('the table of exit codes has those that the help tells', () => {
 
 describe('options', async () => {
   const [forecast, ...others] = await Promise.all(
-    ['forecast', 'side', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
+    ['forecast', 'side', 'fit', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
   );
   const known = new Set([forecast ?? [], ...others].flat());
 
