@@ -15,19 +15,14 @@ export function acceptanceNotes({ file, voided, stale }: AppliedAcceptances): st
       const count = `${entries.length} acceptance${entries.length === 1 ? ' is' : 's are'} void`;
       return `${name}: ${count} (${ids}): ${whyText(why)}`;
     }),
-    ...(stale.length === 0
-      ? []
-      : [`${name}: for nothing, since not found now: ${stale.map(whatText).join('; ')}`]),
+    ...(stale.length === 0 ? [] : [`${name}: accepted, but not found now: ${listText(stale)}`]),
   ];
 }
 
 /** What does not hold any more, a sentence a reason, where the side is told. */
 export function voidText(voided: readonly VoidAcceptance[]): string {
   return byReason(voided)
-    .map(([why, entries]) => {
-      const what = entries.map(whatText).join('; ');
-      return `Void, since ${whyText(why)}: ${what}.`;
-    })
+    .map(([why, entries]) => `Void acceptances, since ${whyText(why)}: ${listText(entries)}.`)
     .join(' ');
 }
 
@@ -39,12 +34,21 @@ function byReason(voided: readonly VoidAcceptance[]): [VoidReason, AcceptedEntry
   ]);
 }
 
-function whatText({ id, fromSeconds, untilSeconds, reason }: AcceptedEntry): string {
-  const place =
-    fromSeconds === null || untilSeconds === null
-      ? ''
-      : ` from ${timeText(fromSeconds)} to ${timeText(untilSeconds)}`;
-  return `the acceptance of ${id}${place} (${safeText(reason)})`;
+/** `overcut at 01:06.0, 02:24.1–02:25.0 (kisses); too-long (agreed)`. */
+function listText(entries: readonly AcceptedEntry[]): string {
+  const places = new Map<string, { head: string; tail: string; spans: string[] }>();
+  for (const { id, reason, fromSeconds, untilSeconds } of entries) {
+    const tail = ` (${safeText(reason)})`;
+    const alike = places.get(`${id}${tail}`) ?? { head: id, tail, spans: [] };
+    places.set(`${id}${tail}`, alike);
+    if (fromSeconds === null || untilSeconds === null) continue;
+    const [from, until] = [timeText(fromSeconds), timeText(untilSeconds)];
+    alike.spans.push(from === until ? from : `${from}–${until}`);
+  }
+  return Array.from(places.values(), ({ head, tail, spans }) => {
+    const at = spans.length === 0 ? '' : ` at ${spans.join(', ')}`;
+    return `${head}${at}${tail}`;
+  }).join('; ');
 }
 
 function whyText(why: VoidReason): string {

@@ -61,7 +61,7 @@ test('what is accepted stays told with its reason, and counts for nothing until 
     /^furrow: side\.wav: (\d+) acceptances? (?:is|are) void \(.*\): the sound is not the one that was accepted$/gm;
   expect([...voided.stderr.matchAll(said)].map(([, number]) => Number(number))).toEqual([count]);
   expect(voided.stdout.replaceAll(/\s+/g, ' ')).toMatch(
-    /Void, since the sound is not the one that was accepted: the acceptance of .* \(heard on the test cut\)/,
+    /Void acceptances, since the sound is not the one that was accepted: .* \(heard on the test cut\)/,
   );
   const after = await sideOf(cwd);
   expect(after.voidAcceptances).toHaveLength(count);

@@ -25,21 +25,21 @@ test('what does not hold is a line a reason, with file, findings and why', () =>
   expect(notes).toEqual([
     'x.wav: 1 acceptance is void (overcut): the sound is not the one that was accepted',
     'x.wav: 1 acceptance is void (overcut): the finding has grown beyond what was accepted',
-    'x.wav: for nothing, since not found now: the acceptance of overcut (known)',
+    'x.wav: accepted, but not found now: overcut (known)',
   ]);
 });
 
 test('what is void is told once, where the side is: of many the other stream has the number', () => {
   const why = 'audio-changed' as const;
   const lift = { ...WHOLE, id: 'lift' } as const;
-  const voided = [ENTRY, WHOLE, lift].map((entry) => ({ entry, why }));
+  const again = { ...ENTRY, fromSeconds: 200, untilSeconds: 200.01 };
+  const voided = [ENTRY, WHOLE, lift, again].map((entry) => ({ entry, why }));
   expect(acceptanceNotes({ file: forecastedFile({ name: 'x.wav' }), voided, stale: [] })).toEqual([
-    'x.wav: 3 acceptances are void (overcut, lift): the sound is not the one that was accepted',
+    'x.wav: 4 acceptances are void (overcut, lift): the sound is not the one that was accepted',
   ]);
   expect(voidText(voided)).toBe(
-    'Void, since the sound is not the one that was accepted: the acceptance of overcut from ' +
-      '02:14.3 to 02:16.0 (kisses\\u{1b}[2J); the acceptance of overcut (known); ' +
-      'the acceptance of lift (known).',
+    'Void acceptances, since the sound is not the one that was accepted: overcut at ' +
+      '02:14.3–02:16.0, 03:20.0 (kisses\\u{1b}[2J); overcut (known); lift (known).',
   );
 });
 
