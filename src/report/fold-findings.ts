@@ -29,9 +29,9 @@ export type Height = (finding: Finding, form: Form) => number;
 /**
  * As much of the findings as there is room for. While it is too much: first, of the kind that comes
  * most often, the mildest is counted instead of shown, those of notes before cautions and cautions
- * before faults, the worst of each kind staying. Then notes and cautions lose what would mend them
- * and are told by their headlines, faults lose what would mend them, and notes and cautions are left
- * out. Last, faults are told by their headlines; none is left out, whatever room they take.
+ * before faults, the worst of each kind staying. Then accepted ones are told by their headlines,
+ * notes and cautions lose what would mend them and are told by their headlines, faults lose what
+ * would mend them, and accepted ones, notes and cautions are left out. Last, faults are told by their headlines; none is left out, whatever room they take.
  */
 export function foldFindings(findings: readonly Finding[], room: number, height: Height): Folded {
   const kinds = new Map<string, Finding[]>();
@@ -49,11 +49,12 @@ export function foldFindings(findings: readonly Finding[], room: number, height:
   while (heightOf(state, height) > room) {
     const isSmaller =
       countOne(state) ||
-      leaveOut(state, 'accepted') ||
+      shorten(state, 'accepted') ||
       leaveUnmended(state, ['note', 'caution']) ||
       shorten(state, 'note') ||
       shorten(state, 'caution') ||
       leaveUnmended(state, ['fault']) ||
+      leaveOut(state, 'accepted') ||
       leaveOut(state, 'note') ||
       leaveOut(state, 'caution') ||
       shorten(state, 'fault');

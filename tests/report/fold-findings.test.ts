@@ -81,6 +81,17 @@ test('accepted ones are counted behind one with the same reason only', () => {
   expect([...alike.values()].flat()).toEqual([all[0]]);
 });
 
+test('an accepted one is told by its headline before anything else is shortened, and left out late', () => {
+  const known = findingWith({ id: 'lift', severity: 'fault', accepted: { reason: 'heard' } });
+  const caution = findingWith({ id: 'facet', severity: 'caution' });
+  const lines: Height = (_, { isBrief, isMended }) => (isBrief ? 1 : 2) + (isMended ? 1 : 0);
+  const kept = (room: number) => foldFindings([known, caution], room, lines);
+  expect(kept(4)).toMatchObject({ shown: [known, caution], leftOut: [], unmended: new Set() });
+  expect(kept(4).brief).toEqual(new Set([findingKind(known)]));
+  expect(kept(2)).toMatchObject({ shown: [known, caution], leftOut: [] });
+  expect(kept(1)).toMatchObject({ shown: [caution], leftOut: [known] });
+});
+
 test('what mends a caution is left unsaid before the caution is left out', () => {
   const fault = findingWith({ id: 'lift', severity: 'fault' });
   const caution = findingWith({ id: 'facet', severity: 'caution' });
