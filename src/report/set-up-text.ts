@@ -1,5 +1,6 @@
 import type { ForecastedFile } from '../forecast-result.js';
 import type { SideForecast } from '../model/forecast-types.js';
+import { limitIsAccepted } from './accepted-limit.js';
 import { fixed, frequencyText, levelText, type Units } from './length-text.js';
 import { levelHolds } from './level-holds.js';
 import { safePitchText } from './safe-pitch-text.js';
@@ -52,11 +53,15 @@ function meterTexts({ settings }: ForecastedFile, { meterReading }: SetUp): stri
 }
 
 /** Why the level is not the planned one. */
-function levelNote({ forecast }: ForecastedFile, { levelDb }: SetUp): string[] {
+function levelNote({ forecast, settings }: ForecastedFile, { levelDb }: SetUp): string[] {
   const { recommendedDb } = forecast.headroom;
   if (recommendedDb === null || levelDb >= forecast.levelDb) return [];
   const planned = levelText(forecast.levelDb, hundredths(forecast.levelDb));
-  const why = levelHolds(forecast) ? 'is no step of the control' : 'does not hold';
+  const why = levelHolds(forecast)
+    ? 'is no step of the control'
+    : limitIsAccepted(forecast, settings)
+      ? 'holds only with what is accepted'
+      : 'does not hold';
   return [`the planned ${planned} ${why}`];
 }
 

