@@ -1,12 +1,9 @@
-import { resolve } from 'node:path';
 import { findInputs } from '../analysis/find-inputs.js';
 import type { SideInput } from '../open-side.js';
 import type { ProfileSources } from '../profile/resolve-profile.js';
 import type { Failure } from '../report/failure.js';
-import { layOutSide } from '../sheet/lay-out-side.js';
-import { readSheet } from '../sheet/read-sheet.js';
-import { sideSettings } from '../sheet/side-settings.js';
 import { runInputs } from './run-inputs.js';
+import { sheetInputs } from './sheet-inputs.js';
 
 /** What the paths of a fit name, in their order: files, and the sides of sheets. */
 export async function fitInputs(
@@ -29,7 +26,7 @@ export async function fitInputs(
       continue;
     }
     await takeFiles();
-    inputs.push(...(await sidesOf(path, sources, cwd, level)));
+    inputs.push(...(await sheetInputs(path, sources, cwd, { level, lost: 'fitted' })).inputs);
   }
   await takeFiles();
   return inputs;
@@ -38,25 +35,4 @@ export async function fitInputs(
 /** A sheet is known by its name, as JSON with or without comments. */
 function isSheet(path: string): boolean {
   return /\.jsonc?$/i.test(path);
-}
-
-async function sidesOf(
-  path: string,
-  sources: ProfileSources,
-  cwd: string,
-  level: number | undefined,
-): Promise<(SideInput | Failure)[]> {
-  const inputs: (SideInput | Failure)[] = [];
-  const file = await readSheet(resolve(cwd, path), path);
-  for (const [index, { name }] of file.sheet.sides.entries()) {
-    const laid = await layOutSide(file, index, sideSettings(file, index, sources), level);
-    if ('side' in laid) inputs.push(laid.side);
-    else {
-      const lost = `; side ${JSON.stringify(name)} of ${path} is not fitted without it`;
-      for (const { path: track, code, message } of laid.failures) {
-        inputs.push({ path: track, code, message: `${message}${lost}` });
-      }
-    }
-  }
-  return inputs;
 }

@@ -3,14 +3,12 @@ import { UsageError } from '../errors.js';
 import { type ProfileSources, resolveProfile } from '../profile/resolve-profile.js';
 import type { ProgramSide } from '../program/program-side.js';
 import type { Failure } from '../report/failure.js';
-import { layOutSide } from '../sheet/lay-out-side.js';
-import { readSheet } from '../sheet/read-sheet.js';
-import { sideSettings } from '../sheet/side-settings.js';
 import { profileNotice, profileSources } from './choose-profile.js';
 import { openOutputs } from './outputs.js';
 import type { Run } from './run.js';
 import { reporterFor } from './run-forecast.js';
 import { runFromCues } from './run-from-cues.js';
+import { sheetInputs } from './sheet-inputs.js';
 import { sheetSides } from './sheet-sides.js';
 import { type SideOptions, sideOptions } from './side-options.js';
 import { standardError } from './standard-error.js';
@@ -80,18 +78,9 @@ async function layOut(
   const counts = new Map<string, number>();
   const inputs: (ProgramSide | Failure)[] = [];
   for (const path of sheets) {
-    const file = await readSheet(resolve(cwd, path), path);
-    counts.set(file.path, file.sheet.sides.length);
-    for (const [index, { name }] of file.sheet.sides.entries()) {
-      const laid = await layOutSide(file, index, sideSettings(file, index, sources), level);
-      if ('side' in laid) inputs.push(laid.side);
-      else {
-        const lost = `; side ${JSON.stringify(name)} of ${path} is not forecast without it`;
-        for (const { path: track, code, message } of laid.failures) {
-          inputs.push({ path: track, code, message: `${message}${lost}` });
-        }
-      }
-    }
+    const sheet = await sheetInputs(path, sources, cwd, { level, lost: 'forecast' });
+    counts.set(sheet.path, sheet.sideCount);
+    inputs.push(...sheet.inputs);
   }
   return { inputs, counts };
 }
