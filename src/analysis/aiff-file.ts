@@ -1,12 +1,13 @@
-import { type AiffChunk, type AiffChunks, walkAiffChunks } from './aiff-chunks.js';
+import { type AiffChunk, walkAiffChunks } from './aiff-chunks.js';
 import { type AiffCommon, COMMON_BYTES, parseCommon } from './aiff-common.js';
 import { wordTurner } from './aiff-words.js';
 import { badSample } from './convert-samples.js';
 import type { FrameRange } from './frame-source.js';
+import { missingChunk } from './missing-chunk.js';
 import { frameBytes } from './sample-format.js';
 import type { OpenSound } from './sound-file.js';
 import { readFrames } from './wav-blocks.js';
-import { shownId, wavError } from './wav-error.js';
+import { wavError } from './wav-error.js';
 import { type ByteSource, readBytes } from './wav-source.js';
 
 /** Offset and block size, which stand in the sound chunk before the sound. */
@@ -20,8 +21,8 @@ const SOUND_HEAD_BYTES = 8;
 export async function openAiff(source: ByteSource): Promise<OpenSound> {
   const { path } = source;
   const chunks = await walkAiffChunks(source);
-  if (chunks.common === null) throw missing(source, chunks, 'no-format', '"COMM"');
-  if (chunks.sound === null) throw missing(source, chunks, 'no-data', '"SSND"');
+  if (chunks.common === null) throw missingChunk(source, chunks, 'no-format', '"COMM"');
+  if (chunks.sound === null) throw missingChunk(source, chunks, 'no-data', '"SSND"');
   const { body, size } = chunks.common;
   const bytes = await readBytes(source, body, Math.min(size, COMMON_BYTES));
   const common = parseCommon(path, bytes, body, chunks.container);
@@ -78,23 +79,4 @@ async function wholeFrames(
   // A recorder that was cut off has left the number of frames at 0.
   if (said === 0) return { dataOffset, frames: there, truncated: true };
   return { dataOffset, frames: Math.min(said, there), truncated: said > there };
-}
-
-function missing(
-  source: ByteSource,
-  { last }: AiffChunks,
-  code: 'no-format' | 'no-data',
-  expected: string,
-): Error {
-  const whither =
-    last === null
-      ? ''
-      : ` after chunk ${shownId(last.id)} at byte ${last.at} of ${last.size} bytes`;
-  return wavError(source.path, {
-    code,
-    at: source.size,
-    found: `the end of the file${whither}`,
-    expected: `a ${expected} chunk`,
-    remedy: 'the file is damaged or not finished: export it again',
-  });
 }

@@ -1,6 +1,7 @@
+import { missingChunk } from './missing-chunk.js';
 import { frameBytes, type SampleFormat } from './sample-format.js';
-import { type WavChunk, type WavChunks, type WavContainer, walkChunks } from './wav-chunks.js';
-import { shownId, wavError } from './wav-error.js';
+import { type WavChunk, type WavContainer, walkChunks } from './wav-chunks.js';
+import { wavError } from './wav-error.js';
 import { FORMAT_BYTES, parseFormat } from './wav-format.js';
 import { type ByteSource, readBytes, withSource } from './wav-source.js';
 
@@ -50,8 +51,8 @@ export async function readWavHeader(path: string): Promise<WavFile> {
 async function readHeader(source: ByteSource): Promise<WavFile> {
   const { path } = source;
   const chunks = await walkChunks(source);
-  if (chunks.format === null) throw missing(source, chunks, 'no-format', '"fmt "');
-  if (chunks.data === null) throw missing(source, chunks, 'no-data', '"data"');
+  if (chunks.format === null) throw missingChunk(source, chunks, 'no-format', '"fmt "');
+  if (chunks.data === null) throw missingChunk(source, chunks, 'no-data', '"data"');
   const { body, size } = chunks.format;
   const bytes = await readBytes(source, body, Math.min(size, FORMAT_BYTES));
   const { format, validBits } = parseFormat(path, bytes, body);
@@ -79,23 +80,4 @@ function wholeFrames(
   }
   const cut = data.size > present || present % bytesPerFrame !== 0;
   return { frames, truncated: data.open || cut };
-}
-
-function missing(
-  source: ByteSource,
-  { last }: WavChunks,
-  code: 'no-format' | 'no-data',
-  expected: string,
-): Error {
-  const whither =
-    last === null
-      ? ''
-      : ` after chunk ${shownId(last.id)} at byte ${last.at} of ${last.size} bytes`;
-  return wavError(source.path, {
-    code,
-    at: source.size,
-    found: `the end of the file${whither}`,
-    expected: `a ${expected} chunk`,
-    remedy: 'the file is damaged or not finished: export it again',
-  });
 }

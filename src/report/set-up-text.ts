@@ -7,6 +7,8 @@ import { safePitchText } from './safe-pitch-text.js';
 import { type SetUp, setUp, startOf } from './set-up.js';
 import { widthText } from './width-text.js';
 
+const SILENT = 'nothing to dial in, since there is no sound to cut.';
+
 /**
  * What to dial in, as a sentence; where that is not what was planned, why; and if no level holds,
  * that.
@@ -14,6 +16,7 @@ import { widthText } from './width-text.js';
 export function setUpText(file: ForecastedFile, units: Units): string {
   const set = setUp(file);
   const { forecast, settings } = file;
+  if (forecast.findings.some(({ id }) => id === 'silent')) return SILENT;
   const dials = [
     `base pitch ${safePitchText(set.basePitch, settings.pitchStep, units)}`,
     `groove ${widthText(set.width, units)}`,

@@ -55,6 +55,11 @@ describe('the level to dial in', () => {
   });
 });
 
+test('of a silent file there is nothing to dial in', () => {
+  const file = forecastedFile({}, { findings: [findingWith({ id: 'silent' })] });
+  expect(setUpText(file, 'metric')).toBe('nothing to dial in, since there is no sound to cut.');
+});
+
 test('a width outside the table of the depth meter is said to be', () => {
   const depthMeter = [
     { reading: 20, width: 40 * MICROMETRE },
