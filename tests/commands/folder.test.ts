@@ -37,7 +37,9 @@ describe('a folder of good, loud, silent, mono, broken and foreign files', () =>
     const detailed = ({ stdout }: { stdout: string }) =>
       stdout
         .split('\n')
-        .flatMap((line) => /^([^>].*\.wav)(?: \(assuming.*)?: (?:nothing to )?dial/.exec(line)?.[1] ?? []);
+        .flatMap(
+          (line) => /^([^>].*\.wav)(?: \(assuming.*)?: (?:nothing to )?dial/.exec(line)?.[1] ?? [],
+        );
     const [some, all] = [await forecast(folder, '.'), await forecast(folder, '.', '--details')];
     expect(some.stdout.indexOf('dial in')).toBeGreaterThan(some.stdout.indexOf('10 last.wav'));
     expect(detailed(some)).toContain('3 silent.wav');
