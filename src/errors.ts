@@ -3,30 +3,32 @@ export class UsageError extends Error {
   override readonly name = 'UsageError';
 }
 
-/** Why one file could not be read, as a stable code for scripts. */
-export type InputErrorCode =
-  | 'not-found'
-  | 'not-a-file'
-  | 'no-permission'
-  | 'read-failed'
-  | 'changed-while-read'
-  | 'not-wav'
-  | 'not-aiff'
-  | 'not-flac'
-  | 'bad-header'
-  | 'no-format'
-  | 'no-data'
-  | 'bad-encoding'
-  | 'bad-channels'
-  | 'bad-rate'
-  | 'bad-sample'
-  | 'sound-damaged'
-  | 'too-short'
-  | 'not-motion'
-  | 'motion-version'
-  | 'motion-damaged'
-  | 'bad-motion'
-  | 'motion-differs';
+/** Why one file could not be read, as stable codes for scripts. Each has its row in README.md. */
+export const INPUT_ERROR_CODES = [
+  'not-found',
+  'not-a-file',
+  'no-permission',
+  'read-failed',
+  'changed-while-read',
+  'not-wav',
+  'not-aiff',
+  'not-flac',
+  'bad-header',
+  'no-format',
+  'no-data',
+  'bad-encoding',
+  'bad-channels',
+  'bad-rate',
+  'bad-sample',
+  'sound-damaged',
+  'not-motion',
+  'motion-version',
+  'motion-damaged',
+  'bad-motion',
+  'motion-differs',
+] as const;
+
+export type InputErrorCode = (typeof INPUT_ERROR_CODES)[number];
 
 /** One file cannot be read or is not fit; collected in `failures`, exit code 3. */
 export class InputError extends Error {

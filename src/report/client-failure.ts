@@ -40,8 +40,6 @@ export function clientFailure({ code, message }: Failure): ClientFailure {
         problem: 'The file has an unusual sampling rate.',
         instead: 'the original at its own rate, such as 44.1, 48 or 96 kHz.',
       };
-    case 'too-short':
-      return { problem: 'There is hardly any sound in this file.', instead: 'the whole file.' };
     case 'empty-folder':
       return { problem: 'There is no WAV file in this folder.', instead: 'the WAV files.' };
     default:

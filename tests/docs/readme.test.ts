@@ -5,6 +5,7 @@ import { FINDING_IDS } from '../../src/model/forecast-types.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from '../../src/profile/profile-defaults.js';
 import { parseProfile } from '../../src/profile/profile-file.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
+import { FAILURE_CODES } from '../../src/report/failure.js';
 import { forecastSchema } from '../../src/report/forecast-schema.js';
 import { sideSchema } from '../../src/report/side-schema.js';
 import { runFurrow } from '../support/run-furrow.js';
@@ -56,6 +57,12 @@ test('the table of exit codes has those that the help tells', () => {
   const told = [...EXIT_CODES.matchAll(/^ +(\d+) /gm)].map(([, code]) => code);
   const shown = rows.flatMap(([first = '']) => /^`(\d+)`$/.exec(first)?.[1] ?? []);
   expect(shown).toEqual(told);
+});
+
+test('the table of failures has every code, once and in order, and no other', () => {
+  const section = prose(README).split('one of these codes:')[1]?.split(/^#/m)[0] ?? '';
+  const shown = tableRows(section).flatMap(([first = '']) => codeSpans(first));
+  expect(shown).toEqual([...FAILURE_CODES]);
 });
 
 describe('options', async () => {
