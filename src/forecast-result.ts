@@ -1,4 +1,5 @@
 import type { MotionSummary, ProgramChecks } from './analysis/motion.js';
+import type { SoundEdges } from './analysis/sound-edges.js';
 import type { SoundContainer } from './analysis/sound-file.js';
 import type { SideForecast } from './model/forecast-types.js';
 import type { HandSettings } from './model/side-plan-input.js';
@@ -31,6 +32,8 @@ export interface ForecastedFile {
   readonly motion: MotionSummary | null;
   /** SHA-256 of the frames as they lie in the file, hexadecimal; null where nobody asked. */
   readonly audioSha256: string | null;
+  /** Where asked for: the silent ends of the sound; null if all of it is silent. */
+  readonly soundEdges?: SoundEdges | null;
   /** Tracks, markers and what is set by hand along it; only of a sheet's side. */
   readonly hand?: HandSettings;
 }

@@ -4,6 +4,7 @@ import { hashAudio } from './analysis/hash-audio.js';
 import { joinParts } from './analysis/join-parts.js';
 import type { EdgeWindow } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
+import { readSoundEdges } from './analysis/sound-edges.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
@@ -21,6 +22,8 @@ export interface Request {
   readonly keepMotion?: boolean;
   /** Reads the audio once more for its hash. */
   readonly hashAudio?: boolean;
+  /** Looks for the silent ends of the sound: the least level of a sample that is none, dBFS. */
+  readonly silenceDbfs?: number;
   /** Looks for a running order of a sheet's tracks that bends less. */
   readonly order?: boolean;
 }
@@ -119,6 +122,7 @@ async function forecastOpen(
     motion: request.keepMotion === true ? motion : null,
     audioSha256: request.hashAudio === true ? await hashAudio(source) : null,
     ...(hand === undefined ? {} : { hand }),
+    ...(await soundEdgesOf(side, request)),
   };
 }
 
@@ -132,6 +136,15 @@ async function readEdges(
     windows.push(await readEdgeWindow(source, analysed, atSeconds));
   }
   return windows;
+}
+
+/** The silent ends, where they are asked for. */
+async function soundEdgesOf(
+  { source }: OpenSide,
+  { silenceDbfs }: Request,
+): Promise<Pick<ForecastedFile, 'soundEdges'>> {
+  if (silenceDbfs === undefined) return {};
+  return { soundEdges: await readSoundEdges(source, 10 ** (silenceDbfs / 20)) };
 }
 
 /** The solver, where a plan is asked for that needs one. */

@@ -190,6 +190,8 @@ export interface QuarterColumns {
   readonly bendMin: Float64Array;
   readonly lowCorrelation: Float64Array;
   readonly lowVerticalShare: Float64Array;
+  /** Vertical motion of the low band, √2·rms, at the planned level, m. */
+  readonly lowVertical: Float64Array;
 }
 
 /** Everything the model says of a side. */
@@ -204,7 +206,7 @@ export interface SideForecast {
   readonly plan: PlanReport;
   readonly machine: PlanReport;
   readonly fixed: PlanReport;
-  readonly tightest: { readonly radiusUsed: Metres } | null;
+  readonly tightest: { readonly radiusUsed: Metres };
   readonly headroom: Headroom;
   readonly headLoad: HeadLoad;
   readonly hotSpots: readonly HotSpot[];

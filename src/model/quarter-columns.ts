@@ -40,5 +40,8 @@ export function quarterColumns(
     bendMin: program(bend).map((radius) => (Number.isFinite(radius) ? radius : Number.NaN)),
     lowCorrelation: motion.lowBand.correlation.slice(0, programCount),
     lowVerticalShare: motion.lowBand.verticalShare.slice(0, programCount),
+    lowVertical: motion.lowBand.verticalAmplitude
+      .slice(0, programCount)
+      .map((motionAt0Db) => plan.gain * motionAt0Db),
   };
 }

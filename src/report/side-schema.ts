@@ -23,7 +23,7 @@ import {
 import { planSchema, quartersSchema } from './plan-schema.js';
 import { orderSchema, trackSchema } from './track-schema.js';
 
-const sourceSchema = z.strictObject({
+export const sourceSchema = z.strictObject({
   path: z.string(),
   container: z.enum(SOUND_CONTAINERS),
   encoding: z.enum(['pcm', 'float']),

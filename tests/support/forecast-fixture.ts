@@ -75,6 +75,7 @@ export function forecastedFile(
     bendMin: Float64Array.of(Number.NaN, 2e-5),
     lowCorrelation: Float64Array.of(1, -0.5),
     lowVerticalShare: Float64Array.of(0, 0.25),
+    lowVertical: Float64Array.of(0, 4e-6),
   };
   return {
     name: 'invented-side.wav',

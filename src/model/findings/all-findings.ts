@@ -33,7 +33,7 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
 }
 
 /** The worst severity; notes leave a side clear, and what the house has accepted does not count. */
-export function verdictOf(findings: readonly Finding[]): Verdict {
+export function verdictOf(findings: readonly Pick<Finding, 'severity' | 'accepted'>[]): Verdict {
   const open = findings.filter(({ accepted }) => accepted === undefined);
   if (open.some(({ severity }) => severity === 'fault')) return 'fault';
   return open.some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
