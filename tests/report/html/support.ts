@@ -45,11 +45,18 @@ export function roundedToFloat32(motion: MotionSummary): MotionSummary {
   };
 }
 
-/** Every number of a forecast, in one order, and everything else of it as text. */
-export function told(forecast: Partial<SideForecast>): { numbers: number[]; words: string[] } {
+/**
+ * Every number of a forecast, in one order, and everything else of it as text.
+ * @param isAsked for a path such as `.hotSpots.0.land`
+ */
+export function told(
+  forecast: Partial<SideForecast>,
+  isAsked: (path: string) => boolean = () => true,
+): { numbers: number[]; words: string[] } {
   const numbers: number[] = [];
   const words: string[] = [];
   const walk = (value: unknown, path: string): void => {
+    if (!isAsked(path)) return;
     if (typeof value === 'number') {
       numbers.push(value);
       words.push(path);
