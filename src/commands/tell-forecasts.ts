@@ -1,10 +1,11 @@
 import { basename } from 'node:path';
 import { openSeverities } from '../accepted/apply-accepted.js';
-import type { ForecastedFile } from '../forecast-result.js';
+import type { ForecastedFile, SourceFile } from '../forecast-result.js';
 import type { Request } from '../forecast-side.js';
 import type { Severity } from '../model/forecast-types.js';
 import type { SideInput } from '../open-side.js';
 import type { Failure } from '../report/failure.js';
+import { mixedFormatsText } from '../report/mixed-formats-text.js';
 import type { Reporter } from '../report/reporter.js';
 import { safeText } from '../report/safe-text.js';
 import type { ToldFile } from '../report/told-file.js';
@@ -52,6 +53,7 @@ export async function tellForecasts(
   const shown = showProgress({ names: inputs.map(nameOf), bytes, bytesDone }, errors, surroundings);
   const found = new Set<Severity>();
   const failures: Failure[] = [];
+  const sources: SourceFile[] = [];
   const fail = async (failure: Failure) => {
     failures.push(failure);
     tell(failure, errors);
@@ -61,6 +63,8 @@ export async function tellForecasts(
   const side = async (file: ForecastedFile, input: SideInput) => {
     const toTell = told(file, input);
     if (toTell === null) return;
+    // Tracks of a sheet may differ: they are brought to one rate.
+    if (typeof input === 'string') sources.push(...file.sources);
     for (const severity of openSeverities(toTell.forecast.findings)) found.add(severity);
     await outputs.write(({ side: take }) => take(toTell, outputKey(input), input));
     shown.hide();
@@ -81,6 +85,8 @@ export async function tellForecasts(
     await pool.close();
   }
   await output.write(reporter.end());
+  const mixed = mixedFormatsText(sources);
+  if (mixed !== null) errors.notice(mixed);
   if (outputs.hasBug()) return BUG;
   return exitCodeOf(failures, outputs.unwritten(), found, run.failOn);
 }

@@ -5,7 +5,13 @@ import { filledFolder } from '../support/filled-folder.js';
 import { HOSTILE_WAVS } from '../support/hostile-wavs.js';
 import { isValid } from '../support/published-schema.js';
 import { runFurrow } from '../support/run-furrow.js';
-import { mixedSides, NARROW_LATHE, type SideFile } from '../support/side-files.js';
+import {
+  mixedSides,
+  monoWav,
+  NARROW_LATHE,
+  programWav,
+  type SideFile,
+} from '../support/side-files.js';
 
 const forecast = (cwd: string, ...args: string[]) =>
   runFurrow(['forecast', '--quiet', ...args], { cwd, env: { NO_COLOR: '1', LC_ALL: 'C.UTF-8' } });
@@ -122,4 +128,19 @@ test('folders within folders are looked through, and a pattern picks among them'
   const { stdout } = await forecast(folder, '.', '--brief');
   expect(stdout).toContain('  a/one.wav');
   expect(stdout).toContain('  b/one.wav');
+});
+
+test('formats that differ in a folder are told once on stderr, after the files', async () => {
+  const folder = await filledFolder([
+    ['in/1.wav', programWav(2)],
+    ['in/2.wav', monoWav(2)],
+    ['in/3.wav', programWav(2)],
+  ]);
+  const env = { NO_COLOR: '1', LC_ALL: 'C.UTF-8' };
+  const run = (...paths: string[]) => runFurrow(['forecast', ...paths], { cwd: folder, env });
+  const { stderr } = await run('in');
+  expect(stderr.trimEnd().split('\n').at(-1)).toBe(
+    'furrow: formats differ in the folder in: stereo (2), mono (2.wav)',
+  );
+  expect((await run('in/1.wav', 'in/3.wav')).stderr).not.toContain('formats differ');
 });
