@@ -1,8 +1,10 @@
 import { InputError } from './errors.js';
 import type { SideFit } from './fit/fit-result.js';
 import { type FitRequest, fitSide } from './fit/fit-side.js';
-import { measureSide } from './fit/measured-side.js';
+import { type MeasuredSide, measureSide } from './fit/measured-side.js';
 import { type FitPool, inlineFitPool, threadFitPool } from './fit-pool.js';
+import type { ForecastedFile } from './forecast-result.js';
+import { forecastFile, forecastParts } from './forecast-side.js';
 import type { LinearSolver } from './model/linear-program.js';
 import type { SideInput } from './open-side.js';
 import type { Failure } from './report/failure.js';
@@ -16,8 +18,17 @@ export interface FitRun {
   /** Bytes of sound that are to be read. */
   readonly bytes: number;
   readonly requestFor: (input: SideInput) => FitRequest;
+  /** Hands the forecast of each side out too, as it is and without any remedy. */
+  readonly withForecasts: boolean;
   /** Adds up the bytes of sound that are done, over all sides. */
   readonly progress: BigInt64Array;
+}
+
+/** A side's fit, and its forecast where that is asked for. */
+export interface FittedSide {
+  readonly input: SideInput;
+  readonly fit: SideFit;
+  readonly file: ForecastedFile | null;
 }
 
 /** As in pool-for.ts: up to so many bytes threads cost more time than they save. */
@@ -30,7 +41,7 @@ const WORTH_THREADS = 2 ** 24;
 export async function* fitAll(
   inputs: readonly (SideInput | Failure)[],
   run: FitRun,
-): AsyncGenerator<SideFit | Failure, void, undefined> {
+): AsyncGenerator<FittedSide | Failure, void, undefined> {
   const isSmall = run.jobs === 1 || run.bytes < WORTH_THREADS;
   const pool = isSmall ? inlineFitPool() : await threadFitPool(run.jobs);
   try {
@@ -44,12 +55,13 @@ export async function* fitAll(
 }
 
 /** Never rejects: whatever goes wrong is this side's. */
-async function fitOne(input: SideInput, run: FitRun, pool: FitPool): Promise<SideFit | Failure> {
+async function fitOne(input: SideInput, run: FitRun, pool: FitPool): Promise<FittedSide | Failure> {
   try {
     const request = run.requestFor(input);
     const solve = await solverFor(request);
     const measured = await measureSide(input, run.settings, pool, run.progress, solve);
-    return await fitSide(measured, request);
+    const file = run.withForecasts ? await forecastOf(input, measured, request) : null;
+    return { input, fit: await fitSide(measured, request), file };
   } catch (error) {
     if (error instanceof InputError) {
       return { path: error.path, code: error.code, message: error.message };
@@ -60,6 +72,18 @@ async function fitOne(input: SideInput, run: FitRun, pool: FitPool): Promise<Sid
     const message = `${path}: this is a bug in furrow, not in the file; please report it: ${reason}`;
     return { path, code: 'crashed', message, stack };
   }
+}
+
+/** The same as `furrow forecast` makes, from what is measured already. */
+async function forecastOf(
+  input: SideInput,
+  { settings, parts }: MeasuredSide,
+  { levelDb, planner }: FitRequest,
+): Promise<ForecastedFile> {
+  const request = { levelDb, planner, keepMotion: true };
+  return parts.length === 0
+    ? await forecastFile(input, settings, request)
+    : await forecastParts(input, settings, request, parts);
 }
 
 async function solverFor({ planner }: FitRequest): Promise<LinearSolver | null> {

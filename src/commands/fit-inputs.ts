@@ -33,6 +33,6 @@ export async function fitInputs(
 }
 
 /** A sheet is known by its name, as JSON with or without comments. */
-function isSheet(path: string): boolean {
+export function isSheet(path: string): boolean {
   return /\.jsonc?$/i.test(path);
 }

@@ -21,6 +21,7 @@ const optionsSchema = forecastSchema
     units: true,
     json: true,
     details: true,
+    reel: true,
     quiet: true,
     jobs: true,
     failOn: true,

@@ -24,6 +24,10 @@ export function addFit(program: Command, run: Run): void {
         .default('metric'),
     )
     .option('--details', 'with every remedy that was tried')
+    .option(
+      '--reel <wav>',
+      'write the five hardest passages as they are, to cut as a test, and how to cut them',
+    )
     .option('--json', 'write one JSON document');
   addRunOptions(command)
     .addHelpText('after', HELP_EPILOGUE)

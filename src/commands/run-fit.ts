@@ -11,10 +11,11 @@ import { safeText } from '../report/safe-text.js';
 import { takesUnicode } from '../report/takes-unicode.js';
 import { furrowVersion } from '../version.js';
 import { profileNotice, profileSources } from './choose-profile.js';
-import { exitCodeOf } from './exit-code.js';
-import { fitInputs } from './fit-inputs.js';
+import { BUG, exitCodeOf } from './exit-code.js';
+import { fitInputs, isSheet } from './fit-inputs.js';
 import { type FitOptions, fitOptions } from './fit-options.js';
 import { listPaths } from './list-paths.js';
+import { openOutputs } from './outputs.js';
 import { showProgress } from './progress.js';
 import type { Run } from './run.js';
 import { totalBytes } from './run-inputs.js';
@@ -38,6 +39,15 @@ export async function runFit(
   const listed = await listPaths(paths, options.filesFrom, surroundings);
   const inputs = await fitInputs(listed, sources, cwd, options);
   errors.notice(profileNotice(sources));
+  const sides = inputs.filter((input) => typeof input === 'string' || 'tracks' in input);
+  const files = filesOf(inputs);
+  const outputs = await openOutputs(
+    { ...options, ndjson: false, quarters: false, scale: false, brief: false, commonLevel: false },
+    sides.map(outputKey),
+    cwd,
+    errors,
+    [...listed.filter(isSheet), ...files],
+  );
   const reporter = fitReporter({
     json: options.json,
     units: options.units,
@@ -47,7 +57,7 @@ export async function runFit(
     details: options.details,
     version: furrowVersion(),
   });
-  const bytes = READS * (await totalBytes(filesOf(inputs), cwd));
+  const bytes = READS * (await totalBytes(files, cwd));
   const progress = new BigInt64Array(new SharedArrayBuffer(8));
   const bytesDone = () => Number(Atomics.load(progress, 0));
   const shown = showProgress({ names: inputs.map(nameOf), bytes, bytesDone }, errors, surroundings);
@@ -60,27 +70,33 @@ export async function runFit(
     jobs: options.jobs ?? surroundings.cores,
     bytes,
     requestFor: (input: SideInput) => requestFor(input, options),
+    withForecasts: outputs.all.length > 0,
     progress,
   };
   try {
     for await (const result of fitAll(inputs, run)) {
       shown.fileDone();
       shown.hide();
-      if ('findings' in result) {
-        for (const severity of openSeverities(result.findings)) found.add(severity);
-        await output.write(reporter.side(result));
+      if ('fit' in result) {
+        const { input, fit, file } = result;
+        for (const severity of openSeverities(fit.findings)) found.add(severity);
+        if (file !== null) await outputs.write(({ side }) => side(file, outputKey(input), input));
+        await output.write(reporter.side(fit));
       } else {
         failures.push(result);
         errors.error(safeText(result.message));
         if (result.stack !== undefined) errors.error(result.stack);
+        for (const { failure } of outputs.all) failure(result);
         await output.write(reporter.failure(result));
       }
     }
+    await outputs.write(({ end }) => end());
   } finally {
     shown.close();
   }
   await output.write(reporter.end());
-  return exitCodeOf(failures, 0, found, options.failOn);
+  if (outputs.hasBug()) return BUG;
+  return exitCodeOf(failures, outputs.unwritten(), found, options.failOn);
 }
 
 function requestFor(input: SideInput, { level, want, planner }: FitOptions): FitRequest {

@@ -1,5 +1,6 @@
 import { joinParts } from '../analysis/join-parts.js';
 import type { MotionSummary } from '../analysis/motion.js';
+import type { PartMotion } from '../analysis/part-motion.js';
 import { partsOf } from '../analysis/parts.js';
 import type { FitPool } from '../fit-pool.js';
 import type { SourceFile } from '../forecast-result.js';
@@ -19,6 +20,8 @@ export interface MeasuredSide {
   readonly source: SourceFacts;
   readonly hand: HandSettings;
   readonly motion: MotionSummary;
+  /** What the motion was joined from; none where it was saved. */
+  readonly parts: readonly PartMotion[];
   /** Null where the motion was saved: there is no sound to change. */
   readonly sound: MeasuredSound | null;
   /** Some of its tracks have an elliptical filter of their own. */
@@ -53,13 +56,14 @@ export async function measureSide(
     (counted: BigInt64Array | null): Measure =>
     async (measuring) =>
       await pool.measure({ input, settings: own, progress: counted, ...measuring });
-  const parts = await Promise.all(
+  const measured = await Promise.all(
     partsOf(format, frames, analysed).map(async (part) => {
       const readings = [{ baked: {}, part }];
       return await measureAs(progress)({ readings, edits: [] });
     }),
   );
-  const motion = joinParts(parts.flat(), format, frames, analysed);
+  const parts = measured.flat();
+  const motion = joinParts(parts, format, frames, analysed);
   return {
     name: opened.name,
     sources: opened.sources,
@@ -67,6 +71,7 @@ export async function measureSide(
     source: opened.facts,
     hand: opened.hand ?? NOTHING_BY_HAND,
     motion,
+    parts,
     sound: new MeasuredSound(format, frames, analysed, motion, measureAs(progress)),
     isFiltered: analysed !== own,
     solve,
@@ -91,6 +96,7 @@ async function savedSide(
     source: { sampleRate, channels, truncated: saved.truncated },
     hand: NOTHING_BY_HAND,
     motion: saved.motion,
+    parts: [],
     sound: null,
     isFiltered: false,
     solve,

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { filledFolder } from '../support/filled-folder.js';
@@ -45,6 +46,27 @@ describe('furrow fit', () => {
     const sheet = await runFurrow(['fit', '--quiet', 'album.json'], { cwd });
     expect(file.stdout).toContain('FAULT at the planned 0.0 dB by fixed');
     expect(rest(sheet.stdout)).toBe(rest(file.stdout));
+  });
+
+  it('cuts the reel that forecast cuts: of the side as it is, without any remedy', async () => {
+    const cwd = await folderOf();
+    const reelOf = async (command: string) => {
+      const ran = await runFurrow([command, '--quiet', '--reel', `${command}.wav`, 'side.wav'], {
+        cwd,
+      });
+      expect(ran).toMatchObject({ exitCode: 0, stderr: '' });
+      const files = [`${command}.wav`, `${command}.txt`];
+      return await Promise.all(files.map(async (file) => await readFile(join(cwd, file))));
+    };
+    expect(await reelOf('fit')).toEqual(await reelOf('forecast'));
+  });
+
+  it('refuses a reel in the place of what it reads', async () => {
+    const cwd = await folderOf();
+    const fit = ['fit', '--quiet', '--reel', 'side.wav', 'side.wav'];
+    const ran = await runFurrow(fit, { cwd });
+    expect(ran.exitCode).toBe(2);
+    expect(ran.stderr).toContain('--reel');
   });
 
   it.each([
