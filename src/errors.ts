@@ -7,6 +7,8 @@ export class UsageError extends Error {
 export const INPUT_ERROR_CODES = [
   'not-found',
   'not-a-file',
+  'link-outside',
+  'link-loop',
   'no-permission',
   'read-failed',
   'changed-while-read',

@@ -11,6 +11,8 @@ import { accessError, systemNameOf } from './wav-access-error.js';
 export interface FindOptions {
   /** Folder that relative arguments are relative to; the working folder by default. */
   readonly cwd?: string;
+  /** Whether links that lead out of a folder are followed; refused by default. */
+  readonly follow?: boolean;
 }
 
 /**
@@ -18,31 +20,34 @@ export interface FindOptions {
  * A file is taken as it is; a folder gives its files of sound and saved motions, deep, in natural
  * order (2.wav before 10.wav); what exists is never a pattern. What does not exist but reads as a
  * pattern gives the files it matches. A pattern that matches none is a UsageError; a path that is not there is an
- * entry of the result.
+ * entry of the result, and so is a link that leads out of the folder it was met in. A link that is
+ * itself named is followed: who names it means what it leads to.
  */
 export async function findInputs(
   args: readonly string[],
-  { cwd = '.' }: FindOptions = {},
+  { cwd = '.', follow = false }: FindOptions = {},
 ): Promise<FoundInput[]> {
   const found: FoundInput[] = [];
   for (const argument of args) {
-    for (const input of await findOne(argument, cwd)) found.push(input);
+    for (const input of await findOne(argument, cwd, follow)) found.push(input);
   }
   return eachOnce(found, cwd);
 }
 
-async function findOne(argument: string, cwd: string): Promise<FoundInput[]> {
+async function findOne(argument: string, cwd: string, follow: boolean): Promise<FoundInput[]> {
   if (argument === '') throw new UsageError('found an empty path, expected a file or a folder');
   let facts: Stats;
   try {
     facts = await stat(resolve(cwd, argument));
   } catch (cause) {
     const isThere = systemNameOf(cause) !== 'ENOENT';
-    if (!isThere && fastGlob.isDynamicPattern(argument)) return await findMatches(argument, cwd);
+    if (!isThere && fastGlob.isDynamicPattern(argument)) {
+      return await findMatches(argument, cwd, follow);
+    }
     return [{ kind: 'failure', error: accessError(argument, cause) }];
   }
   if (!facts.isDirectory()) return [{ kind: 'file', path: argument }];
-  const inside = await findInFolder(argument, cwd);
+  const inside = await findInFolder(argument, cwd, follow);
   return inside.length > 0 ? inside : [{ kind: 'empty-folder', path: argument }];
 }
 

@@ -18,6 +18,10 @@ const NOT_A_FILE: Meaning = {
   code: 'not-a-file',
   words: 'found something other than a regular file, expected one; name a sound file',
 };
+const LINK_LOOP: Meaning = {
+  code: 'link-loop',
+  words: 'found links that lead in a circle, expected a file; name the file itself',
+};
 const READ_FAILED: Meaning = {
   code: 'read-failed',
   words: 'reading it failed; check the disk or the connection and try again',
@@ -29,6 +33,7 @@ const MEANING_OF_SYSTEM_NAME: ReadonlyMap<string, Meaning> = new Map([
   ['ENAMETOOLONG', NOT_FOUND],
   // A path with a NUL in it: refused before the system sees it.
   ['ERR_INVALID_ARG_VALUE', NOT_FOUND],
+  ['ELOOP', LINK_LOOP],
   ['EACCES', NO_PERMISSION],
   ['EPERM', NO_PERMISSION],
   ['EISDIR', NOT_A_FILE],

@@ -10,14 +10,24 @@ export async function fitInputs(
   paths: readonly string[],
   sources: ProfileSources,
   cwd: string,
-  { level, allowEmpty }: { readonly level?: number | undefined; readonly allowEmpty: boolean },
+  {
+    level,
+    allowEmpty,
+    follow,
+  }: {
+    readonly level?: number | undefined;
+    readonly allowEmpty: boolean;
+    readonly follow: boolean;
+  },
 ): Promise<(SideInput | Failure)[]> {
   if (paths.length === 0) return runInputs([], allowEmpty);
   const inputs: (SideInput | Failure)[] = [];
   let files: string[] = [];
   const takeFiles = async () => {
     // No file is no failure here: a sheet may stand beside it.
-    if (files.length > 0) inputs.push(...runInputs(await findInputs(files, { cwd }), allowEmpty));
+    if (files.length > 0) {
+      inputs.push(...runInputs(await findInputs(files, { cwd, follow }), allowEmpty));
+    }
     files = [];
   };
   for (const path of paths) {

@@ -10,6 +10,7 @@ const optionsSchema = forecastSchema
   .pick({
     filesFrom: true,
     allowEmpty: true,
+    follow: true,
     profile: true,
     discovery: true,
     disc: true,

@@ -11,7 +11,8 @@ export function addFit(program: Command, run: Run): void {
     .description('find how loud and how long each side can be, and what would mend it')
     .argument('[path...]', 'WAV files, folders or patterns, and side sheets (.json)')
     .option('--files-from <file>', 'read further paths from a file, one a line; - is stdin')
-    .option('--allow-empty', 'a folder without WAV files is no failure');
+    .option('--allow-empty', 'a folder without WAV files is no failure')
+    .option('--follow', 'follow links that lead out of a folder; refused otherwise');
   addLatheOptions(command)
     .option(
       '--want <dB>',

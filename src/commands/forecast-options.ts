@@ -10,6 +10,7 @@ const LEVEL = { from: -40, to: 20 };
 export const forecastSchema = z.strictObject({
   filesFrom: z.string().optional(),
   allowEmpty: z.boolean().default(false),
+  follow: z.boolean().default(false),
   profile: z.string().optional(),
   discovery: z.boolean(),
   disc: z.number().optional(),

@@ -18,7 +18,8 @@ export function addForecast(program: Command, run: Run): void {
       'WAV, AIFF, FLAC or motion files, folders, or patterns such as "sides/*.wav"',
     )
     .option('--files-from <file>', 'read further paths from a file, one a line; - is stdin')
-    .option('--allow-empty', 'a folder without such files is no failure');
+    .option('--allow-empty', 'a folder without such files is no failure')
+    .option('--follow', 'follow links that lead out of a folder; refused otherwise');
   addTellingOptions(addLatheOptions(command)).option(
     '--against <file>',
     'what has changed since an older file, WAV or motion',

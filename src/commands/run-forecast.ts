@@ -27,7 +27,8 @@ export async function runForecast(
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
   const settings = await chooseProfile(options, cwd, errors);
   const listed = await listPaths(paths, options.filesFrom, surroundings);
-  const inputs = runInputs(await findInputs(listed, { cwd }), options.allowEmpty);
+  const found = await findInputs(listed, { cwd, follow: options.follow });
+  const inputs = runInputs(found, options.allowEmpty);
   const files = filesOf(inputs);
   const older = olderSide(options, inputs, cwd);
   const acceptances = await houseAcceptances(files, cwd, errors);

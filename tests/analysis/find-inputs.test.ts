@@ -167,16 +167,57 @@ describe('files and folders', () => {
 });
 
 describe('links', () => {
-  test('to files are taken, to folders not followed, to nothing reported by the reader', async () => {
-    const options = await folderOf('lp/1.wav', 'else/2.wav');
+  /** A folder `lp` with links in and out of it; `else` holds what they lead to. */
+  async function folderOfLinks() {
+    const options = await folderOf('lp/1.wav', 'else/2.wav', 'else/deep/3.wav', 'lp/in/4.wav');
     const link = (to: string, name: string) => symlink(to, join(options.cwd, name));
-    await link('../else/2.wav', 'lp/file.wav');
-    await link('../else', 'lp/folder.wav');
-    await link('..', 'lp/round');
-    await link('gone', 'lp/gone.wav');
-    const all = ['lp/1.wav', 'lp/file.wav', 'lp/gone.wav'];
+    await link('1.wav', 'lp/to file.wav');
+    await link('in', 'lp/to folder');
+    await link('..', 'lp/in/round');
+    await link('gone', 'lp/to nothing.wav');
+    await link('gone', 'lp/to nothing.txt');
+    await link('../else/2.wav', 'lp/x out.wav');
+    await link('../else', 'lp/x out');
+    return options;
+  }
+
+  test('inside the folder: to files are taken, to folders not followed, to nothing left to the reader', async () => {
+    const inside = ['lp/1.wav', 'lp/in/4.wav', 'lp/to file.wav', 'lp/to nothing.wav'];
+    const refused = ['lp/x out (link-outside)', 'lp/x out.wav (link-outside)'];
+    const options = await folderOfLinks();
+    expect(await found(['lp'], options)).toEqual([...inside, ...refused]);
+    expect(await found(['lp/**/*.wav'], options)).toEqual([...inside, refused[1]]);
+    expect(await found(['lp/x*'], options)).toEqual(refused);
+  });
+
+  test('out of the folder are followed where that is asked for', async () => {
+    const options = { ...(await folderOfLinks()), follow: true };
+    const all = [
+      'lp/1.wav',
+      'lp/in/4.wav',
+      'lp/to file.wav',
+      'lp/to nothing.wav',
+      'lp/x out/2.wav',
+      'lp/x out/deep/3.wav',
+      'lp/x out.wav',
+    ];
     expect(await found(['lp'], options)).toEqual(all);
-    expect(await found(['lp/**'], options)).toEqual(all);
+    expect(await found(['lp/**/*.wav'], options)).toEqual(all);
+  });
+
+  test('that lead back to where they were met, or out by many ways, are walked once', async () => {
+    const options = { ...(await folderOf('lp/1.wav', 'lp/2/2.wav', 'else/3.wav')), follow: true };
+    const link = (to: string, name: string) => symlink(to, join(options.cwd, name));
+    for (const name of ['a', 'b', 'c']) {
+      await link('../../else', `lp/2/${name}`);
+      await link('../lp', `else/${name}`);
+      await link(options.cwd, `else/up ${name}`);
+    }
+    // By way of `else/up a` the whole tree is met once more, its files under other names.
+    const once = ['lp/1.wav', 'lp/2/2.wav', 'lp/2/a/3.wav'];
+    const again = ['lp/1.wav', 'lp/2/2.wav', 'else/3.wav'].map((name) => `lp/2/a/up a/${name}`);
+    expect(new Set(await found(['lp'], options))).toEqual(new Set([...once, ...again]));
+    expect(new Set(await found(['lp/**/*.wav'], options))).toEqual(new Set([...once, ...again]));
   });
 
   test('a link to a folder is followed when it is named', async () => {
