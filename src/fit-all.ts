@@ -5,7 +5,6 @@ import { type MeasuredSide, measureSide } from './fit/measured-side.js';
 import { type FitPool, inlineFitPool, threadFitPool } from './fit-pool.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastFile, forecastParts } from './forecast-side.js';
-import type { LinearSolver } from './model/linear-program.js';
 import type { SideInput } from './open-side.js';
 import type { Failure } from './report/failure.js';
 import type { Settings } from './settings.js';
@@ -58,8 +57,7 @@ export async function* fitAll(
 async function fitOne(input: SideInput, run: FitRun, pool: FitPool): Promise<FittedSide | Failure> {
   try {
     const request = run.requestFor(input);
-    const solve = await solverFor(request);
-    const measured = await measureSide(input, run.settings, pool, run.progress, solve);
+    const measured = await measureSide(input, run.settings, pool, run.progress);
     const file = run.withForecasts ? await forecastOf(input, measured, request) : null;
     return { input, fit: await fitSide(measured, request), file };
   } catch (error) {
@@ -84,10 +82,4 @@ async function forecastOf(
   return parts.length === 0
     ? await forecastFile(input, settings, request)
     : await forecastParts(input, settings, request, parts);
-}
-
-async function solverFor({ planner }: FitRequest): Promise<LinearSolver | null> {
-  if (planner !== 'tightest') return null;
-  const { loadLinearSolver } = await import('./linear-solver.js');
-  return await loadLinearSolver();
 }

@@ -2,7 +2,6 @@ import { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import type { Request } from './forecast-side.js';
 import { forecastSide } from './model/forecast-model.js';
-import type { LinearSolver } from './model/linear-program.js';
 import {
   type BakedSetting,
   type BakedSettings,
@@ -24,7 +23,6 @@ export function forecastMotion(
   saved: SavedMotion,
   settings: Settings,
   request: Request,
-  solver: { readonly solve?: LinearSolver } = {},
 ): ForecastedFile {
   const { motion, source, truncated } = saved;
   const asked = bakedSettings(settings);
@@ -38,7 +36,6 @@ export function forecastMotion(
     program: motion.program,
     forecast: forecastSide(motion, settings, {
       ...request,
-      ...solver,
       source: { sampleRate, channels, truncated },
     }),
     readFrom: 'motion',
@@ -55,9 +52,8 @@ export async function forecastMotionFile(
   path: string,
   settings: Settings,
   request: Request,
-  solver: { readonly solve?: LinearSolver },
 ): Promise<ForecastedFile> {
-  return forecastMotion(await readMotionFile(path), settings, request, solver);
+  return forecastMotion(await readMotionFile(path), settings, request);
 }
 
 function differs(

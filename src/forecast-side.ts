@@ -8,7 +8,6 @@ import { readSoundEdges } from './analysis/sound-edges.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
-import type { LinearSolver } from './model/linear-program.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
 import { type OpenSide, type SideInput, withSide } from './open-side.js';
@@ -45,7 +44,7 @@ export async function forecastFile(
   if (typeof input === 'string' && (await isMotionFile(input))) {
     // Few runs have such a file, and reading one takes a library that every thread would load.
     const { forecastMotionFile } = await import('./forecast-motion.js');
-    return await forecastMotionFile(input, settings, request, await solverFor(request));
+    return await forecastMotionFile(input, settings, request);
   }
   return await withSide(input, settings, async (side) => {
     const motions: PartMotion[] = [];
@@ -109,7 +108,7 @@ async function forecastOpen(
 ): Promise<ForecastedFile> {
   const { source, hand } = side;
   const motion = joinParts(motions, source.format, source.frames, side.analysed);
-  const way = { ...(await solverFor(request)), ...(hand === undefined ? {} : { hand }) };
+  const way = hand === undefined ? {} : { hand };
   const forecast = forecastSide(motion, settings, { ...request, ...way, source: side.facts });
   const windows = await readEdges(side, forecast.hotSpots);
   return {
@@ -145,11 +144,4 @@ async function soundEdgesOf(
 ): Promise<Pick<ForecastedFile, 'soundEdges'>> {
   if (silenceDbfs === undefined) return {};
   return { soundEdges: await readSoundEdges(source, 10 ** (silenceDbfs / 20)) };
-}
-
-/** The solver, where a plan is asked for that needs one. */
-async function solverFor({ planner }: Request): Promise<{ readonly solve?: LinearSolver }> {
-  if (planner !== 'tightest') return {};
-  const { loadLinearSolver } = await import('./linear-solver.js');
-  return { solve: await loadLinearSolver() };
 }

@@ -12,13 +12,13 @@ const DISCS = [12, 10, 7] as const;
 
 /** What each size of disc makes of the program, at each speed that was measured. */
 export function formatFits(
-  { cut, planner, source, solve }: Patient,
+  { cut, planner, source }: Patient,
   motions: readonly { readonly rpm: number; readonly motion: MotionSummary }[],
 ): FormatFit[] {
   return motions.flatMap(({ rpm, motion }) =>
     DISCS.map((disc): FormatFit => {
       const settings = { ...onDisc(cut.settings, disc), rpm };
-      const side = plannedSide(motion, settings, solve, cut.hand);
+      const side = plannedSide(motion, settings, cut.hand);
       const { spare, endDiameter, faults } = judge(side, planner, cut.levelDb, source);
       return {
         disc,

@@ -5,7 +5,6 @@ import { partsOf } from '../analysis/parts.js';
 import type { FitPool } from '../fit-pool.js';
 import type { SourceFile } from '../forecast-result.js';
 import type { SourceFacts } from '../model/forecast-types.js';
-import type { LinearSolver } from '../model/linear-program.js';
 import { type HandSettings, NOTHING_BY_HAND } from '../model/side-plan-input.js';
 import { isMotionFile } from '../motion-file/is-motion.js';
 import { type SideInput, withSide } from '../open-side.js';
@@ -26,7 +25,6 @@ export interface MeasuredSide {
   readonly sound: MeasuredSound | null;
   /** Some of its tracks have an elliptical filter of their own. */
   readonly isFiltered: boolean;
-  readonly solve: LinearSolver | null;
 }
 
 /**
@@ -40,10 +38,9 @@ export async function measureSide(
   settings: Settings,
   pool: FitPool,
   progress: BigInt64Array,
-  solve: LinearSolver | null,
 ): Promise<MeasuredSide> {
   if (typeof input === 'string' && (await isMotionFile(input))) {
-    return await savedSide(input, settings, solve);
+    return await savedSide(input, settings);
   }
   const own = typeof input === 'string' ? settings : input.settings;
   const opened = await withSide(input, own, async ({ source, ...side }) => ({
@@ -74,15 +71,10 @@ export async function measureSide(
     parts,
     sound: new MeasuredSound(format, frames, analysed, motion, measureAs(progress)),
     isFiltered: analysed !== own,
-    solve,
   };
 }
 
-async function savedSide(
-  path: string,
-  settings: Settings,
-  solve: LinearSolver | null,
-): Promise<MeasuredSide> {
+async function savedSide(path: string, settings: Settings): Promise<MeasuredSide> {
   const { readMotionFile } = await import('../motion-file/read-motion-file.js');
   const { forecastMotion } = await import('../forecast-motion.js');
   const saved = await readMotionFile(path);
@@ -99,6 +91,5 @@ async function savedSide(
     parts: [],
     sound: null,
     isFiltered: false,
-    solve,
   };
 }

@@ -8,14 +8,13 @@ import type { Patient } from './trial.js';
 
 /** A measured side as it is planned, without any remedy. */
 export function patientOf(measured: MeasuredSide, planner: Planner, levelDb: number): Patient {
-  const { motion, sound, source, hand, settings, solve } = measured;
-  const side = plannedSide(motion, settings, solve, hand);
+  const { motion, sound, source, hand, settings } = measured;
+  const side = plannedSide(motion, settings, hand);
   const judgement = judge(side, planner, levelDb, source);
   return {
     cut: { settings, hand, levelDb, baked: {}, edits: [], silence: 0 },
     planner,
     source,
-    solve,
     side,
     judgement,
     headroom: headroom(side, planner),

@@ -2,7 +2,6 @@ import type { MotionSummary } from '../analysis/motion.js';
 import { type Judgement, judge } from '../model/fit-judge.js';
 import type { Finding, Headroom, SourceFacts } from '../model/forecast-types.js';
 import { headroom } from '../model/level.js';
-import type { LinearSolver } from '../model/linear-program.js';
 import { type PlannedSide, plannedSide } from '../model/planned-side.js';
 import type { Planner } from '../settings.js';
 import { applyRemedies, type Cut } from './apply-remedies.js';
@@ -16,7 +15,6 @@ export interface Patient {
   readonly cut: Cut;
   readonly planner: Planner;
   readonly source: SourceFacts;
-  readonly solve: LinearSolver | null;
   /** As it is planned, without any remedy. */
   readonly side: PlannedSide;
   readonly judgement: Judgement;
@@ -45,10 +43,10 @@ export async function tryRemedies(
   remedies: readonly Remedy[],
   isRendered = false,
 ): Promise<Trial> {
-  const { planner, source, solve, faults, side } = patient;
+  const { planner, source, faults, side } = patient;
   const cut = applyRemedies(patient.cut, remedies);
   const motion = await motionOf(patient, cut, isRendered);
-  const planned = plannedSide(motion, cut.settings, solve, cut.hand);
+  const planned = plannedSide(motion, cut.settings, cut.hand);
   const judgement = judge(planned, planner, cut.levelDb, source);
   const left = judgement.faults.filter((fault) => !isBeyondCutting(fault));
   const later = (cut.silence - patient.cut.silence) * planned.quarterSeconds;

@@ -82,7 +82,7 @@ function none(levelDb: number, pitch: MetresPerTurn, faults: readonly Finding[])
 
 /** The same side on a lathe of another base pitch. */
 export function withBasePitch(side: PlannedSide, basePitch: MetresPerTurn): PlannedSide {
-  return plannedSide(side.motion, { ...side.settings, basePitch }, side.solve, side.hand);
+  return plannedSide(side.motion, { ...side.settings, basePitch }, side.hand);
 }
 
 /** One that is good: an end if there is one, else the first of some between; null if none is. */

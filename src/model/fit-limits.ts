@@ -91,7 +91,7 @@ function limitOver(side: PlannedSide, planner: Planner, levelDb: number): Limit 
 }
 
 function leftOut(side: PlannedSide, spans: readonly QuarterSpan[]): PlannedSide {
-  return plannedSide(withoutQuarters(side.motion, spans), side.settings, side.solve, side.hand);
+  return plannedSide(withoutQuarters(side.motion, spans), side.settings, side.hand);
 }
 
 /** The quarters of all faults that a somewhat louder side has about there. */

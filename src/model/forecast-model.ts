@@ -6,7 +6,6 @@ import type { Headroom, SideForecast, SourceFacts } from './forecast-types.js';
 import { headLoad } from './head-load.js';
 import { hotSpots } from './hot-spots.js';
 import { headroom } from './level.js';
-import type { LinearSolver } from './linear-program.js';
 import { type Plan, planSide } from './plan.js';
 import { planReport, radiusUsed } from './plan-report.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
@@ -22,8 +21,6 @@ export interface SideRequest {
   /** Which planner `plan` is. */
   readonly planner: Planner;
   readonly source: SourceFacts;
-  /** For the tightest plan; without it there is none. */
-  readonly solve?: LinearSolver;
   /** What the operator sets by hand along the side. */
   readonly hand?: HandSettings;
   /** Whether a running order of its tracks is wanted that bends less. */
@@ -35,14 +32,13 @@ export interface SideRequest {
 /**
  * Everything the model says of a side, out of its motion summary: plans, land, findings, headroom.
  * Verdict, findings, hot spots and headroom are about the plan that the profile `executes`.
- * @throws RangeError for the planner `tightest` without a solver
  */
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, solve, hand, order, headroom: known }: SideRequest,
+  { levelDb, planner, source, hand, order, headroom: known }: SideRequest,
 ): SideForecast {
-  const side = plannedSide(motion, settings, solve ?? null, hand);
+  const side = plannedSide(motion, settings, hand);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
   const { executes } = settings;
   const machine = verified('machine');
@@ -60,7 +56,7 @@ export function forecastSide(
     plan: planReport(side, plan),
     machine: planReport(side, machine),
     fixed: planReport(side, fixed),
-    tightest: solve === undefined ? null : { radiusUsed: leastRadius(side, plan.plan, levelDb) },
+    tightest: { radiusUsed: leastRadius(side, plan.plan, levelDb) },
     headroom: known ?? headroom(side, executed.plan.planner),
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),

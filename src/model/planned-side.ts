@@ -11,7 +11,6 @@ import { easedBase } from './eased-base.js';
 import { facingHalfWidths } from './facing-half-widths.js';
 import { handColumn } from './hand-columns.js';
 import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
-import type { LinearSolver } from './linear-program.js';
 import { padRow, quarterMaxima } from './quarter-maxima.js';
 import { type HandSettings, NOTHING_BY_HAND } from './side-plan-input.js';
 
@@ -29,8 +28,6 @@ export interface WallHistograms {
 export interface PlannedSide {
   readonly motion: MotionSummary;
   readonly settings: Settings;
-  /** For the planner `tightest`; null: it cannot be asked. */
-  readonly solve: LinearSolver | null;
   readonly hand: HandSettings;
   /** Index of the quarter that begins with the program: 4·silentTurns. */
   readonly lead: number;
@@ -69,7 +66,6 @@ export interface PlannedSide {
 export function plannedSide(
   motion: MotionSummary,
   settings: Settings,
-  solve: LinearSolver | null = null,
   hand: HandSettings = NOTHING_BY_HAND,
 ): PlannedSide {
   const lead = QUARTERS_PER_TURN * settings.silentTurns;
@@ -88,7 +84,6 @@ export function plannedSide(
   return {
     motion,
     settings,
-    solve,
     hand,
     lead,
     count,

@@ -2,7 +2,6 @@ import { BINS_PER_QUARTER, type EdgeWindow, type MotionSummary } from '../analys
 import type { Settings } from '../settings.js';
 import { executedPlanner } from './executed-planner.js';
 import type { SideForecast } from './forecast-types.js';
-import type { LinearSolver } from './linear-program.js';
 import { quartersIn } from './nodes.js';
 import { planSide } from './plan.js';
 import { plannedSide } from './planned-side.js';
@@ -12,8 +11,6 @@ import { survives } from './survives.js';
 /** What the forecast was planned with, beyond the settings. */
 export interface WayOfCutting {
   readonly hand?: HandSettings;
-  /** For the planner `tightest`. */
-  readonly solve?: LinearSolver;
 }
 
 /**
@@ -26,9 +23,9 @@ export function withSurvival(
   motion: MotionSummary,
   settings: Settings,
   windows: readonly (EdgeWindow | null)[],
-  { hand, solve }: WayOfCutting = {},
+  { hand }: WayOfCutting = {},
 ): SideForecast {
-  const side = plannedSide(motion, settings, solve ?? null, hand);
+  const side = plannedSide(motion, settings, hand);
   const plan = planSide(side, executedPlanner(settings, forecast.planner), forecast.levelDb);
   const hotSpots = forecast.hotSpots.map((spot, index) => {
     const bin = Math.round(quartersIn(side, spot.atSeconds) * BINS_PER_QUARTER);

@@ -8,7 +8,7 @@ const WIDE = 100;
 
 /**
  * The machine's automation, the plan and fixed pitch, a line each, what is judged marked; and the
- * least radius that any plan would take, where it is known.
+ * least radius that any plan would take.
  */
 export function planTable({ forecast }: ForecastedFile, units: Units, columns: number): string[] {
   const { executes, planner, tightest } = forecast;
@@ -21,14 +21,12 @@ export function planTable({ forecast }: ForecastedFile, units: Units, columns: n
     `${name}${is === executes ? ' *' : ''}`,
     ...figures.map(({ cell }) => cell(plan)),
   ]);
-  const floor = figures.map(({ radiusCell }) =>
-    tightest === null ? '' : (radiusCell?.(tightest.radiusUsed) ?? ''),
-  );
+  const floor = figures.map(({ radiusCell }) => radiusCell?.(tightest.radiusUsed) ?? '');
   const rows = [
     ['* is judged', ...figures.map(({ head }) => head)],
     ['', ...figures.map(({ unit }) => unit)],
     ...plans,
-    ...(tightest === null || planner === 'tightest' ? [] : [['tightest', ...floor]]),
+    ...(planner === 'tightest' ? [] : [['tightest', ...floor]]),
   ];
   const roomy = tableWithGaps(2, rows);
   return roomy.every((line) => line.length <= columns) ? roomy : tableWithGaps(1, rows);

@@ -51,8 +51,7 @@ export function sideToJson(file: ToldFile, { quarters }: JsonOptions): SideJson 
     plan: planToJson(forecast.plan),
     machine: planToJson(forecast.machine),
     fixed: planToJson(forecast.fixed),
-    tightest:
-      forecast.tightest === null ? null : { radiusUsedMm: toMm(forecast.tightest.radiusUsed) },
+    tightest: { radiusUsedMm: toMm(forecast.tightest.radiusUsed) },
     headroom: headroomToJson(forecast.headroom),
     headLoad: {
       left: headLoadToJson(forecast.headLoad.left),

@@ -95,10 +95,6 @@ describe('what the lathe executes', () => {
   });
 });
 
-test('the planner tightest is refused: it needs a solver', () => {
-  expect(() => forecastOf('tightest')).toThrow(RangeError);
-});
-
 test('the same input gives the same forecast, and every number is finite or null', () => {
   const forecast = forecastOf('turn-ahead', 6);
   expect(forecastOf('turn-ahead', 6)).toEqual(forecast);

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { loadLinearSolver } from '../../src/linear-solver.js';
 import { turnAdvance } from '../../src/model/disc.js';
 import { forecastSide } from '../../src/model/forecast-model.js';
 import { type Plan, planSide } from '../../src/model/plan.js';
@@ -20,7 +19,6 @@ const ROUNDING = 1e-15;
 const KEPT = 1e-10;
 const UNBOUND: Partial<Settings> = { pitchMax: 1, depthMax: 1 };
 
-const solve = await loadLinearSolver();
 const level = fc.double({ min: -12, max: 12, noNaN: true });
 const limits = fc.record({
   timingTolerance: fc.integer({ min: 0, max: 3 }),
@@ -63,9 +61,9 @@ describe('base pitch and base width that are set by hand', () => {
           basePitch: [{ fromSeconds: 0, pitch: 95e-6 }],
           baseWidth: [{ fromSeconds: 0, width: 61e-6 }],
         };
-        const byHand = plannedSide(motion, settingsWith(), solve, hand);
+        const byHand = plannedSide(motion, settingsWith(), hand);
         const settings = settingsWith({ basePitch: 95e-6, baseWidth: 61e-6 });
-        const byProfile = plannedSide(motion, settings, solve);
+        const byProfile = plannedSide(motion, settings);
         for (const planner of PLANNERS) {
           const [one, other] = [byHand, byProfile].map((side) => planSide(side, planner, levelDb));
           // The solver's units are the profile's base pitch.
@@ -84,7 +82,7 @@ describe('base pitch and base width that are set by hand', () => {
     fc.assert(
       fc.property(randomMotion(), randomHand, level, limits, (motion, hand, levelDb, changes) => {
         const settings = settingsWith({ ...UNBOUND, ...changes });
-        const side = plannedSide(motion, settings, solve, hand);
+        const side = plannedSide(motion, settings, hand);
         for (const planner of PLANNERS) {
           const { pitch, halfWidth } = planSide(side, planner, levelDb);
           for (const [quarter, here] of pitch.entries()) {
@@ -110,7 +108,7 @@ describe('base pitch and base width that are set by hand', () => {
       fc.assert(
         fc.property(randomMotion(), randomHand, level, limits, (motion, hand, levelDb, changes) => {
           const settings = settingsWith({ ...UNBOUND, ...changes });
-          const side = plannedSide(motion, settings, solve, hand);
+          const side = plannedSide(motion, settings, hand);
           const plan = planSide(side, planner, levelDb);
           const margin = planner === 'tightest' ? KEPT + insideBin(side, plan) : ROUNDING;
           const c = settings.timingTolerance;
@@ -129,7 +127,7 @@ describe('base pitch and base width that are set by hand', () => {
     fc.assert(
       fc.property(randomMotion(), randomHand, level, limits, (motion, hand, levelDb, changes) => {
         const settings = settingsWith({ ...UNBOUND, ...changes, echoLand: 0 });
-        const side = plannedSide(motion, settings, solve, hand);
+        const side = plannedSide(motion, settings, hand);
         const ahead = sum(planSide(side, 'turn-ahead', levelDb));
         expect(sum(planSide(side, 'tightest', levelDb))).toBeLessThanOrEqual(ahead + KEPT);
         if (settings.timingTolerance > 0) return;
@@ -150,7 +148,7 @@ describe('base pitch and base width that are set by hand', () => {
       { fromSeconds: 2.7, pitch: 100e-6 },
     ];
     const hand = { ...NOTHING_BY_HAND, basePitch };
-    const side = plannedSide(emptyMotion(3.6), settings, solve, hand);
+    const side = plannedSide(emptyMotion(3.6), settings, hand);
     const expected = [80, 80, 80, 80, 80, 80, 90, 110, 130, 130, 120, 110, 100, 100, 100, 100];
     for (const planner of PLANNERS) {
       expect(planSide(side, planner, 0).pitch).toBeWithin(
@@ -174,7 +172,6 @@ describe('base pitch and base width that are set by hand', () => {
           levelDb: 0,
           planner,
           source: SOUND_SOURCE,
-          solve,
           hand: { ...hand, baseWidth },
         });
         expect(hotSpots).toEqual([]);
@@ -190,7 +187,7 @@ describe('marker bands', () => {
 
   test('take their own pitch times their turns, and nothing else', () => {
     const settings = settingsWith({ ...EXACT, basePitch: 80e-6 });
-    const side = plannedSide(emptyMotion(20), settings, null, {
+    const side = plannedSide(emptyMotion(20), settings, {
       ...NOTHING_BY_HAND,
       bands: [band],
     });
@@ -202,8 +199,8 @@ describe('marker bands', () => {
   test('leave land and advance as they are: nobody relies on a band made by hand', () => {
     fc.assert(
       fc.property(randomMotion(), randomHand, level, (motion, hand, levelDb) => {
-        const bare = plannedSide(motion, settingsWith(), solve, hand);
-        const side = plannedSide(motion, settingsWith(), solve, { ...hand, bands: [band] });
+        const bare = plannedSide(motion, settingsWith(), hand);
+        const side = plannedSide(motion, settingsWith(), { ...hand, bands: [band] });
         for (const planner of PLANNERS) {
           const [without, plan] = [bare, side].map((each) => planSide(each, planner, levelDb));
           expect(plan!.pitch).toEqual(without!.pitch);
@@ -219,7 +216,7 @@ describe('marker bands', () => {
 
   test('that are tighter than the plan do not close it', () => {
     const tight = { ...NOTHING_BY_HAND, bands: [{ ...band, pitch: 50e-6 }] };
-    const side = plannedSide(emptyMotion(9), settingsWith(), null, tight);
+    const side = plannedSide(emptyMotion(9), settingsWith(), tight);
     const { cut, pitch } = planSide(side, 'turn-ahead', 0);
     expect(cut).toEqual(pitch);
   });
@@ -229,7 +226,7 @@ describe('marker bands', () => {
     const at = motion!.durationSeconds / 2;
     const bands = [{ fromSeconds: at, untilSeconds: at + 0.45, pitch: 1.5e-3 }];
     const radii = [[], bands].map((each) => {
-      const side = plannedSide(motion!, settingsWith(), null, { ...NOTHING_BY_HAND, bands: each });
+      const side = plannedSide(motion!, settingsWith(), { ...NOTHING_BY_HAND, bands: each });
       return { side, radius: planSide(side, 'machine', 0).radius };
     });
     const [before, after] = radii;

@@ -106,7 +106,7 @@ describe('the order that is suggested', () => {
       { quarters: 90, bend: 16_000 },
       { quarters: 70, bend: 24_000 },
     ]);
-    const side = plannedSide(motion, SETTINGS, null, hand);
+    const side = plannedSide(motion, SETTINGS, hand);
     const { own } = bendShares(side, planSide(side, 'fixed', 0), SETTINGS.playbackTip);
     const request = {
       levelDb: 0,

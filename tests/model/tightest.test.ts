@@ -1,9 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { solve as solveDense } from 'yalps';
-import { loadLinearSolver } from '../../src/linear-solver.js';
 import { turnAdvance } from '../../src/model/disc.js';
-import type { LinearOptimum, LinearProgram } from '../../src/model/linear-program.js';
 import { type Plan, planSide } from '../../src/model/plan.js';
 import { radiusUsed } from '../../src/model/plan-report.js';
 import { type PlannedSide, plannedSide } from '../../src/model/planned-side.js';
@@ -14,10 +12,9 @@ import { randomMotion } from '../support/random-motion.js';
 
 const BINS = 16;
 const BINS_PER_TURN = 64;
-/** The solver keeps a bound to 1e-7 of the base pitch, and an advance is made of four pitches. */
-const KEPT = 1e-10;
+/** The solver keeps a row to 1e-10 base pitches; what is snapped to its least lies 1e-9 away. */
+const KEPT = 1e-12;
 
-const solve = await loadLinearSolver();
 const level = fc.double({ min: -12, max: 12, noNaN: true });
 const limits = fc.record({
   timingTolerance: fc.integer({ min: 0, max: 3 }),
@@ -30,7 +27,7 @@ test('takes no more than turn-ahead, and keeps landMin c quarters early and late
   fc.assert(
     fc.property(randomMotion(), level, limits, (motion, levelDb, changes) => {
       const settings = settingsWith({ ...changes, pitchMax: 1, depthMax: 1 });
-      const side = plannedSide(motion, settings, solve);
+      const side = plannedSide(motion, settings);
       const plan = planSide(side, 'tightest', levelDb);
       expect(sum(plan)).toBeLessThanOrEqual(sum(planSide(side, 'turn-ahead', levelDb)) + KEPT);
       const c = settings.timingTolerance;
@@ -51,7 +48,7 @@ test('keeps its slews and stays between base pitch and pitchMax', () => {
   fc.assert(
     fc.property(randomMotion(), level, limits, (motion, levelDb, changes) => {
       const settings = settingsWith({ ...changes, pitchMax: 150e-6 });
-      const side = plannedSide(motion, settings, solve);
+      const side = plannedSide(motion, settings);
       const { pitch } = planSide(side, 'tightest', levelDb);
       for (const [quarter, here] of pitch.entries()) {
         expect(here).toBeGreaterThanOrEqual(settings.basePitch);
@@ -65,30 +62,12 @@ test('keeps its slews and stays between base pitch and pitchMax', () => {
   );
 });
 
-test('no plan takes less: the bound that its own duals give is met', () => {
-  fc.assert(
-    fc.property(randomMotion({ longestTurns: 20 }), level, limits, (motion, levelDb, changes) => {
-      let bound = Number.NaN;
-      const witness = (program: LinearProgram): LinearOptimum => {
-        const optimum = solve(program);
-        bound = dualBound(program, optimum.duals);
-        const value = program.cost.reduce((total, cost, at) => total + cost * optimum.x[at]!, 0);
-        expect(value).toBeWithin(bound, 1e-6, 1e-7);
-        return optimum;
-      };
-      planSide(plannedSide(motion, settingsWith(changes), witness), 'tightest', levelDb);
-      expect(bound).toBeGreaterThan(0);
-    }),
-    { numRuns: 40 },
-  );
-});
-
 // Outside reference: the dense simplex of the npm package yalps, on every need there is.
 test('a second solver, with no need left out, finds the same sum', () => {
   fc.assert(
     fc.property(randomMotion({ longestTurns: 1.5 }), level, limits, (motion, levelDb, changes) => {
       const settings = settingsWith({ ...changes, silentTurns: 1 });
-      const side = plannedSide(motion, settings, solve);
+      const side = plannedSide(motion, settings);
       const plan = planSide(side, 'tightest', levelDb);
       expect(sum(plan)).toBeWithin(leastSum(side, plan), 1e-9);
     }),
@@ -99,22 +78,12 @@ test('a second solver, with no need left out, finds the same sum', () => {
 test('without a sound it is the base pitch', () => {
   fc.assert(
     fc.property(randomMotion({ amplitude: 0 }), (motion) => {
-      const side = plannedSide(motion, settingsWith(), solve);
+      const side = plannedSide(motion, settingsWith());
       const plan = planSide(side, 'tightest', 0);
       expect(new Set(plan.pitch)).toEqual(new Set([side.settings.basePitch]));
       expect(radiusUsed(side, plan)).toBeWithin(side.turns * side.settings.basePitch, 1e-12);
     }),
     { numRuns: 5 },
-  );
-});
-
-test('without a solver it is refused', () => {
-  fc.assert(
-    fc.property(randomMotion(), (motion) => {
-      const side = plannedSide(motion, settingsWith());
-      expect(() => planSide(side, 'tightest', 0)).toThrow(RangeError);
-    }),
-    { numRuns: 1 },
   );
 });
 
@@ -138,27 +107,6 @@ function executedLate(side: PlannedSide, plan: Plan, quarters: number): Plan {
   const { basePitch } = side.settings;
   const pitch = plan.pitch.map((_, at) => plan.pitch[at - quarters] ?? basePitch);
   return { ...plan, pitch, advance: turnAdvance(pitch, basePitch) };
-}
-
-/**
- * What any x costs at least, by weak duality from whatever row prices there are:
- * Σ y·(need where y > 0, most where y < 0) + Σ d·(lower where d > 0, upper where d < 0), d = c − Aᵀy.
- */
-function dualBound(program: LinearProgram, prices: Float64Array): number {
-  const reduced = Float64Array.from(program.cost);
-  let bound = 0;
-  for (const [row, told] of prices.entries()) {
-    // Rounding may leave a hair of a negative price where nothing bounds from above.
-    const price = program.most[row] === Number.POSITIVE_INFINITY ? Math.max(told, 0) : told;
-    if (price !== 0) bound += price * (price > 0 ? program.need[row]! : program.most[row]!);
-    for (let at = program.starts[row]!; at < program.starts[row + 1]!; at++) {
-      reduced[program.columns[at]!]! -= price * program.values[at]!;
-    }
-  }
-  for (const [column, left] of reduced.entries()) {
-    if (left !== 0) bound += left * (left > 0 ? program.lower[column]! : program.upper[column]!);
-  }
-  return bound;
 }
 
 /** Least Σp by the definition: every pair of a boundary and a bin's end at most c quarters away. */

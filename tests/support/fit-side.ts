@@ -27,7 +27,7 @@ export async function writeProgram(folder: string, name: string, program: Stereo
 
 export async function measured(path: string, settings: Settings): Promise<MeasuredSide> {
   const progress = new BigInt64Array(new SharedArrayBuffer(8));
-  return await measureSide(path, settings, inlineFitPool(), progress, null);
+  return await measureSide(path, settings, inlineFitPool(), progress);
 }
 
 export async function fitted(

@@ -1,10 +1,10 @@
 import { BINS_PER_QUARTER, QUARTERS_PER_TURN } from '../../analysis/motion.js';
-import type { LinearProgram } from '../linear-program.js';
+import type { LinearProgram } from '../linear/linear-program.js';
 import type { PlannedSide } from '../planned-side.js';
 import { windowMinimum } from './window-maximum.js';
 
 /** What a quarter of the program costs more than a silent one: it decides among equal sums only. */
-const TIE_BREAK = 1e-6;
+const TIE_BREAK = 1e-4;
 
 /** A need of four times the advance at a share of a quarter: (quarter, share) → 4·A ≥ need. */
 interface Row {

@@ -21,7 +21,7 @@ export function microscopePlaces(
   file: ForecastedFile & { readonly motion: MotionSummary },
 ): { readonly atSeconds: Seconds }[] {
   const { motion, settings, forecast } = file;
-  const side = plannedSide(motion, settings, null, file.hand ?? NOTHING_BY_HAND);
+  const side = plannedSide(motion, settings, file.hand ?? NOTHING_BY_HAND);
   // The tightest plan needs a solver, which is not worth its time here.
   const planner = forecast.planner === 'tightest' ? 'turn-ahead' : forecast.planner;
   const executed = executedPlanner(settings, planner);

@@ -37,7 +37,7 @@ export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Reco
   const hand = head.hand ?? NOTHING_BY_HAND;
   const request = { levelDb, planner, source, hand, headroom: known };
   const forecast = withAccepted(forecastSide(motion, settings, request), head.accepted);
-  const side = plannedSide(motion, settings, null, hand);
+  const side = plannedSide(motion, settings, hand);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
   const machine = verified('machine');
   const plan = planner === 'machine' ? machine : verified(planner);
@@ -74,7 +74,7 @@ export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Reco
 /** The headroom of what is tried; it does not depend on the level that is tried. */
 export function headroomOf({ head, motion }: PageData, whatIf: WhatIf): Headroom {
   const settings = settingsOf(head, whatIf);
-  const side = plannedSide(motion, settings, null, head.hand ?? NOTHING_BY_HAND);
+  const side = plannedSide(motion, settings, head.hand ?? NOTHING_BY_HAND);
   return headroom(side, executedPlanner(settings, whatIf.planner));
 }
 

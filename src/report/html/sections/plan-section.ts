@@ -20,9 +20,7 @@ export function planSection({ forecast }: ForecastedFile, units: Units): Markup 
     ({ head, unit, cell }) =>
       markup`<tr><th scope="row">${`${head} ${unit}`.trim()}</th>${plans.map(({ plan }) => markup`<td>${cell(plan)}</td>`)}</tr>`,
   );
-  const least =
-    tightest !== null &&
-    markup` The least radius that any plan takes is ${largeLengthText(tightest.radiusUsed, units)}.`;
+  const least = markup` The least radius that any plan takes is ${largeLengthText(tightest.radiusUsed, units)}.`;
   const table = markup`<table class="figures"><caption>∗ is judged.${least}</caption>
 <thead><tr><td></td>${heads}</tr></thead><tbody>${rows}</tbody></table>`;
   return markup`<section class="plans" aria-labelledby="plans"><h2 id="plans">The plans</h2>${scroller('The plans', table)}</section>`;

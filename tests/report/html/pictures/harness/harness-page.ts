@@ -65,7 +65,7 @@ function pixels(left = 0, top = 0, width?: number, height?: number): Uint8Clampe
 
 function pageSide(data: HarnessData): PageSide {
   const { settings, motion, levelDb, planner, source, hand = NOTHING_BY_HAND } = data;
-  const side = plannedSide(motion, settings, null, hand);
+  const side = plannedSide(motion, settings, hand);
   const verified = (by: typeof planner) => verify(side, planSide(side, by, levelDb));
   const machine = verified('machine');
   const plan = verified(planner);

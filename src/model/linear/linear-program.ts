@@ -21,6 +21,3 @@ export interface LinearOptimum {
   readonly x: Float64Array;
   readonly duals: Float64Array;
 }
-
-/** Solves programs that have a solution; the model is handed one from outside. */
-export type LinearSolver = (program: LinearProgram) => LinearOptimum;

@@ -1,10 +1,10 @@
 import highsPackage from 'highs';
-import type { LinearOptimum, LinearProgram, LinearSolver } from './model/linear-program.js';
+import type { LinearOptimum, LinearProgram } from '../../src/model/linear/linear-program.js';
 
 type Highs = Awaited<ReturnType<typeof highsPackage.default>>;
 
-/** A solver for the model: HiGHS, dual simplex. Programs without a solution are a RangeError. */
-export async function loadLinearSolver(): Promise<LinearSolver> {
+/** The outside reference for linear programs: HiGHS, by dual simplex. */
+export async function loadHighs(): Promise<(program: LinearProgram) => LinearOptimum> {
   const highs = await load();
   const { optimal } = highs.constants.modelStatus;
   return (program) =>
