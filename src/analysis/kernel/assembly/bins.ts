@@ -2,11 +2,8 @@ import { closingMaximum } from './closing';
 import { boundFacing, GROUP, GROUP_SHIFT } from './groups';
 import { MARGIN } from './interpolate';
 import { looseMaximum } from './loose';
-import {
-  binFrames, delayTaps, firstBin, leadFrames, motionEnd, slackFrames, turnFrames,
-} from './rings';
+import { delayTaps, edge, motionEnd, slackFrames, turnFrames } from './rings';
 import { seek, wallAt } from './seek';
-import { measureWalls } from './walls';
 
 /** Most bins between two visits of the host. */
 const BIN_CAPACITY: i32 = 512;
@@ -25,13 +22,6 @@ const ROOT: f64 = Math.SQRT2;
 
 export function takeBins(): void {
   binCount = 0;
-}
-
-/** Where a measured bin begins, frames from the start of the lead. */
-// @ts-ignore: decorator
-@inline
-function edge(index: i32): f64 {
-  return <f64>leadFrames + <f64>(firstBin + index) * binFrames;
 }
 
 /** Measures the bins whose motion is complete. */
@@ -69,7 +59,6 @@ function measureBin(from: f64, until: f64): void {
   store<f64>(out, seekDilated(from, until, -ROOT, 0), 48);
   leftStart = leftEnd;
   rightStart = rightEnd;
-  measureWalls(from, until, bin);
   binCount++;
 }
 

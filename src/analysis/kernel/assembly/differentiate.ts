@@ -1,34 +1,26 @@
-import { keepLastMoves, moves, movesWaiting } from './displace';
+import { AHEAD, BEHIND, derivativeTaps } from './derive';
+import { movesEnd } from './displace';
 import { boundGroup, upAndDown } from './groups';
 import { STEP_FRAMES } from './low-band';
 import {
-  acceleration, advanceMotion, displacement, displacementMask, mirrorStep, motionEnd, velocity,
-  wallMask,
+  advanceMotion, displacement, displacementMask, motionEnd, moves, movesMask,
 } from './rings';
 import { frameAt } from './vector';
+import { measureStep, stepAccelerations, stepVelocities } from './walls';
 
-/** Moves that velocity and acceleration need, after theirs and before it. */
-const AHEAD: i32 = 4;
-const BEHIND: i32 = 3;
-
-/** 4 pairs for velocity, 3 for acceleration, each in all lanes. */
-export const derivativeTaps: usize = memory.data(7 * 16, 16);
-
-/** Makes velocity, acceleration and bounds of all steps whose moves are there. */
+/**
+ * Makes velocity, acceleration and bounds of all steps whose moves are there, and a step more, which
+ * the peaks of a quarter need that ends with the step.
+ */
 export function differentiate(): void {
-  let first = BEHIND;
-  for (; first + STEP_FRAMES + AHEAD <= movesWaiting; first += STEP_FRAMES) {
-    differentiateStep(first);
-    mirrorStep(velocity, wallMask, motionEnd);
-    mirrorStep(acceleration, wallMask, motionEnd);
+  while (motionEnd + 2 * STEP_FRAMES + AHEAD <= movesEnd) {
+    differentiateStep(motionEnd);
+    measureStep(motionEnd);
     advanceMotion(STEP_FRAMES);
   }
-  keepLastMoves(movesWaiting - first + BEHIND);
 }
 
 function differentiateStep(first: i32): void {
-  const velocityOut = frameAt(velocity, motionEnd & wallMask);
-  const accelerationOut = frameAt(acceleration, motionEnd & wallMask);
   const velocity0 = v128.load(derivativeTaps, 0);
   const velocity1 = v128.load(derivativeTaps, 16);
   const velocity2 = v128.load(derivativeTaps, 32);
@@ -36,12 +28,13 @@ function differentiateStep(first: i32): void {
   const acceleration0 = v128.load(derivativeTaps, 64);
   const acceleration1 = v128.load(derivativeTaps, 80);
   const acceleration2 = v128.load(derivativeTaps, 96);
-  const displacements = frameAt(displacement, motionEnd & displacementMask);
+  const displacements = frameAt(displacement, first & displacementMask);
   // The frames beside the step, and those next to them, which only make the bounds wider.
-  const before = v128.load(frameAt(displacement, (motionEnd - 2) & displacementMask));
+  const before = v128.load(frameAt(displacement, (first - 2) & displacementMask));
   const after = v128.load(frameAt(displacements, STEP_FRAMES));
-  const beforeBend = curvatures(first - 2);
-  const afterBend = curvatures(first + STEP_FRAMES);
+  const run = frameAt(moves, (first - BEHIND) & movesMask);
+  const beforeBend = curvatures(frameAt(run, BEHIND - 2));
+  const afterBend = curvatures(frameAt(run, BEHIND + STEP_FRAMES));
   let most = f32x4.pmax(before, after);
   let least = f32x4.pmin(before, after);
   let mostBoth = f32x4.pmax(both(before), both(after));
@@ -49,7 +42,7 @@ function differentiateStep(first: i32): void {
   let mostBend = f32x4.pmax(beforeBend, afterBend);
   let leastBend = f32x4.pmin(beforeBend, afterBend);
   for (let n = 0; n < STEP_FRAMES; n += 4) {
-    const from = frameAt(moves, first + n - BEHIND);
+    const from = frameAt(run, n);
     const at1 = v128.load(from, 8);
     const at2 = v128.load(from, 16);
     const at3 = v128.load(from, 24);
@@ -62,24 +55,24 @@ function differentiateStep(first: i32): void {
     const far = f32x4.add(
       f32x4.mul(velocity2, f32x4.add(at6, at1)),
       f32x4.mul(velocity3, f32x4.add(at7, v128.load(from))));
-    v128.store(frameAt(velocityOut, n), f32x4.add(near, far));
+    v128.store(frameAt(stepVelocities, n), f32x4.add(near, far));
     const bend = f32x4.sub(at4, at3);
     const inner = f32x4.add(
       f32x4.mul(acceleration0, bend), f32x4.mul(acceleration1, f32x4.sub(at5, at2)));
     const rest = f32x4.mul(acceleration2, f32x4.sub(at6, at1));
-    v128.store(frameAt(accelerationOut, n), f32x4.add(inner, rest));
+    v128.store(frameAt(stepAccelerations, n), f32x4.add(inner, rest));
     const at8 = v128.load(from, 64);
     const nextNear = f32x4.add(
       f32x4.mul(velocity0, f32x4.add(at6, at5)), f32x4.mul(velocity1, f32x4.add(at7, at4)));
     const nextFar = f32x4.add(
       f32x4.mul(velocity2, f32x4.add(at8, at3)),
       f32x4.mul(velocity3, f32x4.add(v128.load(from, 72), at2)));
-    v128.store(frameAt(velocityOut, n), f32x4.add(nextNear, nextFar), 16);
+    v128.store(frameAt(stepVelocities, n), f32x4.add(nextNear, nextFar), 16);
     const nextBend = f32x4.sub(at6, at5);
     const nextInner = f32x4.add(
       f32x4.mul(acceleration0, nextBend), f32x4.mul(acceleration1, f32x4.sub(at7, at4)));
     const nextRest = f32x4.mul(acceleration2, f32x4.sub(at8, at3));
-    v128.store(frameAt(accelerationOut, n), f32x4.add(nextInner, nextRest), 16);
+    v128.store(frameAt(stepAccelerations, n), f32x4.add(nextInner, nextRest), 16);
     const u = v128.load(frameAt(displacements, n));
     const nextU = v128.load(frameAt(displacements, n), 16);
     const b = both(u);
@@ -92,7 +85,7 @@ function differentiateStep(first: i32): void {
     leastBend = f32x4.pmin(leastBend, f32x4.pmin(bend, nextBend));
   }
   const curvature = f32x4.pmax(mostBend, f32x4.neg(leastBend));
-  boundGroup(motionEnd, upAndDown(most, least), upAndDown(mostBoth, leastBoth), curvature);
+  boundGroup(first, upAndDown(most, least), upAndDown(mostBoth, leastBoth), curvature);
 }
 
 /** Sum of the walls and left less right, of two frames. */
@@ -103,10 +96,9 @@ function both(pair: v128): v128 {
   return f32x4.add(v128.shuffle<i32>(pair, pair, 1, 0, 3, 2), v128.xor(pair, signs));
 }
 
-/** Curvature of two frames but for its sign. */
+/** Curvature of two frames but for its sign, from the first of their moves. */
 // @ts-ignore: decorator
 @inline
-function curvatures(first: i32): v128 {
-  const from = frameAt(moves, first);
+function curvatures(from: usize): v128 {
   return f32x4.sub(v128.load(from, 8), v128.load(from));
 }

@@ -1,41 +1,30 @@
 import { putLow, STEP_FRAMES } from './low-band';
-import { displacement, displacementMask, mirrorStep } from './rings';
+import { displacement, displacementMask, mirrorStep, moves, movesMask } from './rings';
 import { BEHIND, keepLast, levels, steps, waiting } from './recursion';
-import { frameAt, moveBack, pairOf } from './vector';
+import { frameAt, pairOf } from './vector';
 
 /** Frames of the recursion that a frame of displacement needs after it. */
 const AHEAD: i32 = 2;
-const ROOM: i32 = 4096;
 
 /** 6 taps, each in all lanes; and again as f64. */
 export const displacementTaps: usize = memory.data(6 * 16, 16);
 export const displacementWideTaps: usize = memory.data(6 * 16, 16);
 
-/** How far the displacement is from its last, those that `differentiate` left and then the new. */
-export const moves: usize = memory.data(ROOM * 8, 16);
-/** Frames there are of them; the first are silence before the lead. */
-export let movesWaiting: i32 = 3;
-/** Number of the next frame, from the start of the lead. */
-let next: i32 = 0;
+/** Frames there are of the displacement and its moves; whole steps. */
+export let movesEnd: i32 = 0;
 
 /** Makes the displacement of all steps whose frames are there. */
 export function displace(): void {
   let first = BEHIND;
   for (; first + STEP_FRAMES + AHEAD <= waiting; first += STEP_FRAMES) {
-    const out = frameAt(moves, movesWaiting);
+    const out = frameAt(moves, movesEnd & movesMask);
     moveStep(first, out);
     displaceStep(first, out);
-    mirrorStep(displacement, displacementMask, next);
-    next += STEP_FRAMES;
-    movesWaiting += STEP_FRAMES;
+    mirrorStep(moves, movesMask, movesEnd);
+    mirrorStep(displacement, displacementMask, movesEnd);
+    movesEnd += STEP_FRAMES;
   }
   keepLast(waiting - first + BEHIND);
-}
-
-/** Lets all moves go but some last ones. */
-export function keepLastMoves(count: i32): void {
-  moveBack(moves, frameAt(moves, movesWaiting - count), count << 3);
-  movesWaiting = count;
 }
 
 /** The moves of a step: the FIR, four frames at a time. */
@@ -67,7 +56,7 @@ function moveStep(first: i32, out: usize): void {
 
 /** The displacement of a step out of its moves, and its sums for the low band. */
 function displaceStep(first: i32, step: usize): void {
-  const out = frameAt(displacement, next & displacementMask);
+  const out = frameAt(displacement, movesEnd & displacementMask);
   let sum = f32x4.splat(0);
   let running = sum;
   let last = displacedBefore(first);

@@ -8,7 +8,7 @@ export { weightingSections, stepPowers, stepCount, takeSteps } from './k-weighti
 export { truePeaks } from './true-peak';
 export { recursionTaps, setWiring, setElliptical } from './recursion';
 export { displacementTaps, displacementWideTaps } from './displace';
-export { derivativeTaps } from './differentiate';
+export { derivativeTaps } from './derive';
 export { lowFrames, lowCount, takeLow } from './low-band';
 export { interpolationTable } from './interpolate';
 export { delayTaps, displacement, displacementMask, motionEnd, setClock } from './rings';

@@ -6,6 +6,7 @@ import { displace } from './displace';
 import { programRoom, recurse } from './recursion';
 import { bytesPerFrame, CHUNK_FRAMES, convertFrames, sourceBytes } from './source';
 import { frameAt } from './vector';
+import { startQuarters } from './walls';
 
 /** Frames in hand between the stages, with room for one before them. */
 const spare: usize = memory.data((CHUNK_FRAMES + 64) * 8, 16);
@@ -31,6 +32,7 @@ export function start(halvingCount: i32, leadBase: i32, programBase: f64, step: 
   leadLeft = leadBase;
   programLeft = programBase;
   setStep(step);
+  startQuarters();
   pushSilence(<f64>(leadBase << halvings));
 }
 

@@ -2,24 +2,26 @@ import { reserveGroups } from './groups';
 import { STEP_FRAMES } from './low-band';
 import { CHUNK_FRAMES } from './source';
 import { frameAt } from './vector';
+import { reservePeaks } from './wall-peaks';
 
 /**
  * Frames of a ring's start that stand once more behind its end, so that a run of as many can be
  * read from any place without a mask at each frame; whole steps.
  */
 export const RUN_FRAMES: i32 = 64;
+export const BINS_PER_QUARTER: i32 = 16;
 
 /**
  * The motion of the last frames, by the frame's number from the start of the lead on; a frame's
- * place is its number under the mask. Displacement reaches back a turn and its slack, velocity and
- * acceleration over the bin in hand only.
+ * place is its number under the mask. Displacement reaches back a turn and its slack. How far each
+ * frame of it is from its last reaches back a quarter: velocity and acceleration are made of that,
+ * wherever they are looked at once more.
  */
 export let displacement: usize = 0;
 export let displacementMask: i32 = 0;
-export let velocity: usize = 0;
-export let acceleration: usize = 0;
-export let wallMask: i32 = 0;
-/** Frames of motion there are, of velocity and acceleration too; whole steps. */
+export let moves: usize = 0;
+export let movesMask: i32 = 0;
+/** Frames of motion there are whose velocity and acceleration are measured; whole steps. */
 export let motionEnd: i32 = 0;
 
 export let turnFrames: f64 = 0;
@@ -37,6 +39,13 @@ export let firstBin: i32 = 0;
 export const delayTaps: usize = memory.data(3 * 12 * 8, 16);
 export const earliestTaps: usize = delayTaps + 12 * 8;
 export const latestTaps: usize = delayTaps + 24 * 8;
+
+/** Where a measured bin begins, frames from the start of the lead. */
+// @ts-ignore: decorator
+@inline
+export function edge(index: i32): f64 {
+  return <f64>leadFrames + <f64>(firstBin + index) * binFrames;
+}
 
 function emptyRing(frames: i32): usize {
   const bytes = <usize>(frames + RUN_FRAMES) << 3;
@@ -65,14 +74,14 @@ export function setClock(turn: f64, slack: f64, bin: f64, lead: i32, first: i32)
   leadFrames = lead;
   firstBin = first;
   const inHand = <i32>Math.ceil(bin + 2 * slack) + 4 * CHUNK_FRAMES + 512;
-  const wall = powerOfTwo(inHand);
   const turning = powerOfTwo(inHand + <i32>Math.ceil(turn + slack));
-  wallMask = wall - 1;
+  const quarter = powerOfTwo(<i32>Math.ceil(BINS_PER_QUARTER * bin) + 4 * CHUNK_FRAMES + 512);
   displacementMask = turning - 1;
+  movesMask = quarter - 1;
   displacement = emptyRing(turning);
-  velocity = emptyRing(wall);
-  acceleration = emptyRing(wall);
+  moves = emptyRing(quarter);
   reserveGroups(turning);
+  reservePeaks(quarter);
 }
 
 export function advanceMotion(frames: i32): void {

@@ -1,6 +1,8 @@
-import { lookAtRing, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
-import { wallMask } from './rings';
-import { anyLarger, firstOf, frameAt, pairOf } from './vector';
+import { accelerations, BEHIND, velocities } from './derive';
+import { lookAtRing, MARGIN, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
+import { STEP_FRAMES } from './low-band';
+import { moves, movesMask } from './rings';
+import { frameAt, pairOf } from './vector';
 
 /**
  * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
@@ -8,47 +10,130 @@ import { anyLarger, firstOf, frameAt, pairOf } from './vector';
  * 24.1 kHz at 88.2 kHz.
  */
 export const PEAK_POWER: f64 = 2.5;
-/** Places between which peaks count: the quarter's own edges. */
-let peaksFrom: f64 = 0;
-let peaksUntil: f64 = 0;
 
-export function countPeaksFrom(place: f64): void {
-  peaksFrom = place;
+/**
+ * Per step, in a ring, f32: the largest squares of velocity left and right, and of acceleration. The
+ * likeliest step of a quarter is looked at first, and hardly another is left then.
+ */
+let ring: usize = 0;
+let mask: i32 = 0;
+
+export function reservePeaks(frames: i32): void {
+  const count = frames / STEP_FRAMES;
+  mask = count - 1;
+  ring = heap.alloc(<usize>count << 4);
+  memory.fill(ring, 0, <usize>count << 4);
 }
 
-export function countPeaksUntil(place: f64): void {
-  peaksUntil = place;
-}
-
-/** True if frames with such squares may have a peak beside them that is higher than those so far. */
 // @ts-ignore: decorator
 @inline
-export function mayBePeak(squares: v128, scale: f32, peaks: usize): bool {
-  const best = f64x2.mul(v128.load(peaks), f64x2.splat(scale));
-  const reach = f64x2.mul(f64x2.splat(PEAK_POWER), firstOf(squares));
-  return anyLarger(reach, f64x2.mul(best, best));
+function boundsOf(step: i32): usize {
+  return ring + (<usize>(step & mask) << 4);
 }
 
-/** Value at an edge of the quarter, and the peak that lies within it next to a frame beyond. */
-export function peakAtEdge(ring: usize, place: f64, beyond: i32, peaks: usize): void {
-  for (let channel = 0; channel < 2; channel++) {
-    lookAtRing(ring, wallMask, <f64>(1 - channel), <f64>channel, <i32>Math.floor(place), 2);
-    raise(peaks, channel, abs(valueAt(place)));
-    seekPeak(ring, beyond, channel, peaks);
+/** Takes the largest squares of a step, in both frames of a vector. */
+// @ts-ignore: decorator
+@inline
+export function boundPeaks(first: i32, velocity: v128, acceleration: v128): void {
+  v128.store(boundsOf(first / STEP_FRAMES), v128.shuffle<i64>(velocity, acceleration, 0, 2));
+}
+
+/** Frames made of a step and of what a look at its last frame reaches. */
+const RUN: i32 = STEP_FRAMES + 2 * MARGIN + 4;
+/** Velocity or acceleration of such a run, and where frame 0 would be. */
+const run: usize = memory.data(RUN * 8, 16);
+let row: usize = 0;
+
+let quarterFrom: f64 = 0;
+let quarterUntil: f64 = 0;
+let accelerationUnit: f64 = 1;
+let figures: usize = 0;
+
+/**
+ * Peaks of both quantities of both walls between the two edges of a quarter, of which all steps are
+ * bounded, that of the last frame's successor too.
+ * @param unit of the accelerations that the squares are of
+ * @param out velocity left, right, acceleration left, right
+ */
+export function seekQuarterPeaks(from: f64, until: f64, unit: f64, out: usize): void {
+  quarterFrom = from;
+  quarterUntil = until;
+  accelerationUnit = unit;
+  figures = out;
+  memory.fill(out, 0, 4 * 8);
+  for (let quantity = 0; quantity < 2; quantity++) {
+    raiseAt(quantity, from);
+    raiseAt(quantity, until);
+  }
+  const first = (<i32>Math.ceil(from) - 1) / STEP_FRAMES;
+  const last = <i32>Math.ceil(until) / STEP_FRAMES;
+  let most = f32x4.splat(0);
+  for (let step = first; step <= last; step++) most = f32x4.pmax(most, v128.load(boundsOf(step)));
+  for (let step = first; step <= last; step++) {
+    climb(step, i32x4.bitmask(f32x4.eq(v128.load(boundsOf(step)), most)));
+  }
+  let floor = floorOfSquares();
+  for (let step = first; step <= last; step++) {
+    const over = i32x4.bitmask(f32x4.gt(v128.load(boundsOf(step)), floor));
+    if (over == 0) continue;
+    climb(step, over);
+    floor = floorOfSquares();
   }
 }
 
-/** Looks closer at frames whose bound is higher than a peak so far. */
-export function seekPeaks(ring: usize, from: i32, until: i32, peaks: usize): void {
-  const run = frameAt(ring, (from - 2) & wallMask);
+/** What the squares of a step must exceed for a peak beside it to exceed those so far. */
+function floorOfSquares(): v128 {
+  const share = (1 - 1e-6) / PEAK_POWER;
+  const unit = f64x2.splat(share / (accelerationUnit * accelerationUnit));
+  const velocity = v128.load(figures);
+  const acceleration = v128.load(figures, 16);
+  return pairOf(
+    f64x2.mul(f64x2.mul(velocity, velocity), f64x2.splat(share)),
+    f64x2.mul(f64x2.mul(acceleration, acceleration), unit));
+}
+
+/** Looks closer at a step; bits 0 and 1 for velocity, 2 and 3 for acceleration. */
+function climb(step: i32, quantities: i32): void {
+  if ((quantities & 3) != 0) climbStep(0, step * STEP_FRAMES);
+  if ((quantities & 12) != 0) climbStep(1, step * STEP_FRAMES);
+}
+
+/** Makes a run of velocity or acceleration that holds the frames from one on, and their margin. */
+function make(quantity: i32, first: i32): void {
+  row = run - (<usize>(first - MARGIN) << 3);
+  const from = frameAt(moves, (first - MARGIN - BEHIND) & movesMask);
+  if (quantity == 0) velocities(from, RUN, run);
+  else accelerations(from, RUN, run);
+}
+
+// @ts-ignore: decorator
+@inline
+function peaksOf(quantity: i32): usize {
+  return figures + (<usize>quantity << 4);
+}
+
+/** Raises the peaks of a quantity to its values at an edge of the quarter. */
+function raiseAt(quantity: i32, place: f64): void {
+  const frame = <i32>Math.floor(place);
+  make(quantity, frame);
+  for (let channel = 0; channel < 2; channel++) {
+    lookAtRing(row, -1, <f64>(1 - channel), <f64>channel, frame, 2);
+    raise(peaksOf(quantity), channel, abs(valueAt(place)));
+  }
+}
+
+/** Looks closer at frames of a step whose bound is higher than a peak so far. */
+function climbStep(quantity: i32, first: i32): void {
+  make(quantity, first);
+  const peaks = peaksOf(quantity);
   let floor = floorOf(peaks);
-  for (let n = from; n < until; n += 2) {
-    const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(run, n - from + 2)), floor));
+  for (let n = first; n < first + STEP_FRAMES; n += 2) {
+    const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(row, n)), floor));
     if (larger == 0) continue;
-    if ((larger & 1) != 0) seekPeak(ring, n, 0, peaks);
-    if ((larger & 2) != 0) seekPeak(ring, n, 1, peaks);
-    if ((larger & 4) != 0 && n + 1 < until) seekPeak(ring, n + 1, 0, peaks);
-    if ((larger & 8) != 0 && n + 1 < until) seekPeak(ring, n + 1, 1, peaks);
+    if ((larger & 1) != 0) seekPeak(n, 0, peaks);
+    if ((larger & 2) != 0) seekPeak(n, 1, peaks);
+    if ((larger & 4) != 0) seekPeak(n + 1, 0, peaks);
+    if ((larger & 8) != 0) seekPeak(n + 1, 1, peaks);
     floor = floorOf(peaks);
   }
 }
@@ -82,16 +167,15 @@ export function floorOf(peaks: usize): v128 {
 }
 
 /** Raises a peak to the magnitude at a frame or next to it, as far as that lies in the quarter. */
-function seekPeak(ring: usize, frame: i32, channel: i32, peaks: usize): void {
-  const at = frameAt(ring, frame & wallMask) + (<usize>channel << 2);
-  const isInside = <f64>frame >= peaksFrom && <f64>frame <= peaksUntil;
+function seekPeak(frame: i32, channel: i32, peaks: usize): void {
+  const at = frameAt(row, frame) + (<usize>channel << 2);
+  const isInside = <f64>frame >= quarterFrom && <f64>frame <= quarterUntil;
   if (isInside) raise(peaks, channel, abs(<f64>load<f32>(at)));
-  const first = frameAt(ring, (frame - 2) & wallMask) + (<usize>channel << 2);
-  if (!mayPeak(first, load<f64>(peaks + (<usize>channel << 3)))) return;
+  if (!mayPeak(at - 16, load<f64>(peaks + (<usize>channel << 3)))) return;
   const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
-  lookAtRing(ring, wallMask, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, frame, 2);
+  lookAtRing(row, -1, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, frame, 2);
   const peak = peakNear(frame);
-  if (peakPlace >= peaksFrom && peakPlace <= peaksUntil) raise(peaks, channel, peak);
+  if (peakPlace >= quarterFrom && peakPlace <= quarterUntil) raise(peaks, channel, peak);
 }
 
 /**
