@@ -78,6 +78,17 @@ export function signalAt(frame: i32): f64 {
   return load<f64>(row + (<usize>frame << 3));
 }
 
+/** The largest of some frames, which are looked at; −∞ of none. */
+// @ts-ignore: decorator
+@inline
+export function largestAt(first: i32, last: i32): f64 {
+  let most = f64x2.splat(-Infinity);
+  let n = first;
+  for (; n < last; n += 2) most = f64x2.pmax(most, v128.load(row + (<usize>n << 3)));
+  const largest = max<f64>(left(most), right(most));
+  return n == last ? max<f64>(largest, signalAt(last)) : largest;
+}
+
 /** What that bound is for a local maximum that is looked at. */
 export function riseAt(frame: i32): f64 {
   const before = signalAt(frame - 1);

@@ -1,6 +1,6 @@
 import { boundWalls, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver } from './groups';
 import {
-  isLocalMaximum, lookAtRing, mayRise, peakNear, peakPlace, riseAt, signalAt, valueAt,
+  isLocalMaximum, largestAt, lookAtRing, mayRise, peakNear, peakPlace, riseAt, signalAt, valueAt,
 } from './interpolate';
 import { displacement, displacementMask } from './rings';
 
@@ -37,7 +37,10 @@ function climbWalls(group: i32, wl: f64, wr: f64, from: f64, until: f64, best: f
 export function climbGroup(group: i32, from: f64, until: f64, best: f64): f64 {
   const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
   const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
-  let largest = best;
+  // The frames alone first: then hardly one is left whose peak may be higher.
+  const firstWithin = max<i32>(first, <i32>Math.ceil(from));
+  const lastWithin = min<i32>(end - 1, <i32>Math.floor(until));
+  let largest = max<f64>(best, largestAt(firstWithin, lastWithin));
   for (let n = first; n < end; n += 2) {
     const mayBe = mayRise(n, largest);
     if (mayBe == 0) continue;
@@ -47,12 +50,9 @@ export function climbGroup(group: i32, from: f64, until: f64, best: f64): f64 {
   return largest;
 }
 
-/** Raises `best` by a frame and the peak next to it. */
+/** Raises `best` by the peak next to a frame. */
 function climb(n: i32, from: f64, until: f64, best: f64): f64 {
-  const at = signalAt(n);
-  const largest = <f64>n >= from && <f64>n <= until ? max<f64>(best, at) : best;
-  if (!isLocalMaximum(n)) return largest;
-  if (!(at + riseAt(n) > largest)) return largest;
+  if (!isLocalMaximum(n) || !(signalAt(n) + riseAt(n) > best)) return best;
   const peak = peakNear(n);
-  return peakPlace >= from && peakPlace <= until ? max<f64>(largest, peak) : largest;
+  return peakPlace >= from && peakPlace <= until ? max<f64>(best, peak) : best;
 }
