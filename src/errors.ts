@@ -6,6 +6,7 @@ export class UsageError extends Error {
 /** Why one file could not be read, as stable codes for scripts. Each has its row in README.md. */
 export const INPUT_ERROR_CODES = [
   'not-found',
+  'bad-name',
   'not-a-file',
   'link-outside',
   'link-loop',

@@ -10,6 +10,12 @@ const NOT_FOUND: Meaning = {
   code: 'not-found',
   words: 'nothing of that name is there; check the spelling and the folder',
 };
+/** Where a name was no UTF-8, it reads as this, and no longer leads to its file. */
+const REPLACEMENT = '\ufffd';
+const BAD_NAME: Meaning = {
+  code: 'bad-name',
+  words: 'its name is not UTF-8, as which names are read; rename it',
+};
 const NO_PERMISSION: Meaning = {
   code: 'no-permission',
   words: 'reading it is not permitted; change its permissions or copy it',
@@ -48,7 +54,9 @@ const MEANING_OF_SYSTEM_NAME: ReadonlyMap<string, Meaning> = new Map([
 export function accessError(path: string, cause: unknown): InputError {
   if (cause instanceof InputError) return cause;
   const systemName = systemNameOf(cause) ?? 'unknown reason';
-  const { code, words } = MEANING_OF_SYSTEM_NAME.get(systemName) ?? READ_FAILED;
+  const meaning = MEANING_OF_SYSTEM_NAME.get(systemName) ?? READ_FAILED;
+  const isNameless = meaning === NOT_FOUND && path.includes(REPLACEMENT);
+  const { code, words } = isNameless ? BAD_NAME : meaning;
   return new InputError(path, code, `${path}: ${words} (${systemName})`, { cause });
 }
 

@@ -8,6 +8,7 @@ import { BUG, DONE, NOT_WRITTEN, WRONG_USAGE } from './exit-code.js';
 import { addFit } from './fit.js';
 import { addForecast } from './forecast.js';
 import { HELP_EPILOGUE } from './help-epilogue.js';
+import { addIntake } from './intake.js';
 import { addProfile } from './profile.js';
 import { addSchema } from './schema.js';
 import { addSide } from './side.js';
@@ -40,6 +41,7 @@ export async function runCommandLine(
   addForecast(program, run);
   addSide(program, run);
   addFit(program, run);
+  addIntake(program, run);
   addAccept(program, run);
   addProfile(program, run);
   addSchema(program, run);

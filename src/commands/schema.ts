@@ -9,7 +9,7 @@ export function addSchema(program: Command, { output, done }: Run): void {
   program
     .command('schema')
     .description(
-      'write a JSON Schema: of --json, a line of --ndjson, a profile, a side sheet, or a fit',
+      'write a JSON Schema: of what --json and --ndjson write, a profile, a side sheet, or rules',
     )
     .addArgument(new Argument('[name]', 'which').choices(SCHEMA_NAMES).default('forecast'))
     .addHelpText('after', HELP_EPILOGUE)

@@ -20,8 +20,13 @@ export interface IntakeResult {
   readonly levelDb: number;
   /** The largest level that fits and traces; null where the search range holds none. */
   readonly recommendedDb: number | null;
+  /** Nothing in it is loud enough to be judged, so that no level is a recommendation. */
+  readonly isSilent: boolean;
   readonly executes: SideForecast['executes'];
-  /** The forecast's, then the broken rules; each with the severity that the rules give it. */
+  /**
+   * The worst first, of equal severity the forecast's before the broken rules; each with the
+   * severity that the rules give it.
+   */
   readonly findings: readonly IntakeFinding[];
   /** Findings that the rules leave out. */
   readonly ignored: number;
@@ -38,7 +43,9 @@ export function intakeResult(path: string, file: ForecastedFile, rules: Rules): 
   const { forecast, settings } = file;
   const { broken, notJudged } = brokenRules(path, file, rules);
   const all = [...forecast.findings, ...broken];
-  const findings = all.flatMap((finding) => ruled(finding, rules));
+  const findings = all
+    .flatMap((finding) => ruled(finding, rules))
+    .toSorted((one, other) => rank(one) - rank(other));
   return {
     path,
     verdict: verdictOf(findings),
@@ -47,6 +54,7 @@ export function intakeResult(path: string, file: ForecastedFile, rules: Rules): 
     spare: forecast[forecast.executes].spare,
     levelDb: forecast.levelDb,
     recommendedDb: forecast.headroom.recommendedDb,
+    isSilent: forecast.findings.some(({ id }) => id === 'silent'),
     executes: forecast.executes,
     findings,
     ignored: all.length - findings.length,

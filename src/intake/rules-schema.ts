@@ -13,6 +13,9 @@ const NAME_TEXT = 'expected a regular expression for whole names, such as "[A-Z]
 const SEVERITY_TEXT =
   'expected severities by the ids of findings, such as { "mono": "ignore", "echo-risk": "caution" }';
 
+/** What a house may say the severity of: findings of files, and of a folder. */
+const RULED_IDS = [...INTAKE_IDS, 'mixed-formats'] as const;
+
 /** No file name is longer than 255 bytes; a pattern that is longer than this is a mistake. */
 const LONGEST_NAME_PATTERN = 1000;
 
@@ -72,7 +75,7 @@ export const rulesSchema = z
       .optional(),
     severity: z
       .partialRecord(
-        z.enum(INTAKE_IDS),
+        z.enum(RULED_IDS),
         z.enum(['ignore', 'note', 'caution', 'fault'], 'expected ignore, note, caution or fault'),
         { error: ({ code }) => (code === 'invalid_type' ? SEVERITY_TEXT : undefined) },
       )
@@ -88,5 +91,5 @@ export const KNOWN_RULES: readonly string[] = [
   ...Object.keys(rulesSchema.shape),
   ...Object.keys(longestSchema.shape).map((name) => `longest.${name}`),
   ...['headSilence', 'tailSilence'].flatMap((end) => [`${end}.least`, `${end}.most`]),
-  ...INTAKE_IDS.map((id) => `severity.${id}`),
+  ...RULED_IDS.map((id) => `severity.${id}`),
 ];

@@ -34,7 +34,7 @@ export interface Rules {
   readonly silenceDbfs: number;
   readonly name: NamePattern | null;
   /** What becomes of findings, by their ids; `ignore` leaves them out. */
-  readonly severity: Readonly<Partial<Record<IntakeId, Severity | 'ignore'>>>;
+  readonly severity: Readonly<Partial<Record<IntakeId | 'mixed-formats', Severity | 'ignore'>>>;
 }
 
 /**

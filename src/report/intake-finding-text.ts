@@ -21,7 +21,7 @@ export function intakeFindingText(finding: IntakeFinding, context: FindingContex
 function ruleText(rule: BrokenRule, units: Units): string {
   switch (rule.id) {
     case 'rule-container':
-      return `House rule on containers: found ${rule.found}, allowed ${listText(rule.allowed)}`;
+      return `House rule on containers: found ${rule.found === 'RIFF' ? 'WAV' : rule.found}, allowed ${listText(rule.allowed)}`;
     case 'rule-rate':
       return (
         `House rule on sample rates: found ${rateText(rule.found)}, ` +

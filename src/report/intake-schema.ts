@@ -3,6 +3,7 @@ import { INTAKE_IDS, RULE_IDS } from '../intake/broken-rule.js';
 import { FAILURE_CODES } from './failure.js';
 import { findingSchema } from './finding-schema.js';
 import { db, duration, mm, place } from './measures-schema.js';
+import { FORMAT_ASPECTS } from './mixed-formats.js';
 import { sourceSchema } from './side-schema.js';
 
 export const INTAKE_FORMAT = 'furrow.intake/1';
@@ -45,8 +46,69 @@ export const intakeFileSchema = z
   })
   .describe('A file that arrived, judged.');
 
-export const intakeFailureSchema = z
+const failureSchema = z
   .strictObject({ path: z.string(), code: z.enum(FAILURE_CODES), message: z.string() })
   .describe('A file that could not be read, and why.');
 
+const folderSchema = z
+  .strictObject({
+    path: z.string(),
+    id: z.literal('mixed-formats'),
+    severity,
+    message: z.string(),
+    mixed: z.array(
+      z.strictObject({
+        aspect: z.enum(FORMAT_ASPECTS),
+        shares: z
+          .array(z.strictObject({ value: z.string(), paths: z.array(z.string()) }))
+          .describe('the commonest first'),
+      }),
+    ),
+  })
+  .describe('A folder whose files differ in format.');
+
+/** What `furrow intake --json` writes: one document. */
+export const intakeSchema = z
+  .strictObject({
+    format: z.literal(INTAKE_FORMAT),
+    furrow: z.string().describe('Version of furrow.'),
+    files: z.array(intakeFileSchema),
+    failures: z.array(failureSchema),
+    folders: z.array(folderSchema),
+  })
+  .describe('Files that arrived, judged. Units are in the keys.');
+
+const summarySchema = z.strictObject({
+  type: z.literal('summary'),
+  furrow: z.string().describe('Version of furrow.'),
+  files: z.int().describe('that were judged'),
+  clear: z.int(),
+  caution: z.int(),
+  fault: z.int(),
+  failures: z.int(),
+});
+
+const fileLine = intakeFileSchema.extend({ type: z.literal('file') });
+const failureLine = failureSchema.extend({ type: z.literal('failure') });
+const folderLine = folderSchema.extend({ type: z.literal('folder') });
+const format = { format: z.literal(INTAKE_FORMAT) };
+
+/** What a line of `furrow intake --ndjson` is: files and failures in input order, folders, one summary. */
+export const intakeLineSchema = z
+  .discriminatedUnion('type', [
+    fileLine.extend(format),
+    failureLine.extend(format),
+    folderLine.extend(format),
+    summarySchema.extend(format),
+  ])
+  .describe('One line: a file, a failure, a folder, or the summary, which is the last.');
+
+export type IntakeJson = z.infer<typeof intakeSchema>;
+export type IntakeFolderJson = z.infer<typeof folderSchema>;
 export type IntakeFileJson = z.infer<typeof intakeFileSchema>;
+/** A line but for its format. */
+export type IntakeLine =
+  | z.infer<typeof fileLine>
+  | z.infer<typeof failureLine>
+  | z.infer<typeof folderLine>
+  | z.infer<typeof summarySchema>;

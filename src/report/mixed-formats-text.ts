@@ -19,10 +19,16 @@ export function mixedFormatsText(sources: readonly FormatSource[]): string | nul
   const mixed = mixedFormats(sources);
   const [first] = mixed;
   if (first === undefined) return null;
-  const aspects = mixed.filter(({ folder }) => folder === first.folder).map(aspectText);
+  const ofFirst = mixed.filter(({ folder }) => folder === first.folder);
   const others = new Set(mixed.map(({ folder }) => folder)).size - 1;
   const more = others === 0 ? '' : `; and in ${others} more folder${others === 1 ? '' : 's'}`;
-  return `formats differ in the folder ${safeText(first.folder)}: ${aspects.join('; ')}${more}`;
+  return `${folderFormatsText(first.folder, ofFirst)}${more}`;
+}
+
+/** The same of one folder. */
+export function folderFormatsText(folder: string, mixed: readonly MixedFormat[]): string {
+  const aspects = mixed.map(aspectText);
+  return `formats differ in the folder ${safeText(folder)}: ${aspects.join('; ')}`;
 }
 
 function aspectText({ shares }: MixedFormat): string {

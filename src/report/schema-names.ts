@@ -1,3 +1,13 @@
 /** The schemas that `furrow schema` publishes; apart from them, so that a name loads none. */
-export const SCHEMA_NAMES = ['forecast', 'ndjson', 'profile', 'accepted', 'sheet', 'fit'] as const;
+export const SCHEMA_NAMES = [
+  'forecast',
+  'ndjson',
+  'profile',
+  'accepted',
+  'sheet',
+  'fit',
+  'intake',
+  'intake-ndjson',
+  'rules',
+] as const;
 export type SchemaName = (typeof SCHEMA_NAMES)[number];

@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { acceptedSchema } from '../accepted/accepted-schema.js';
+import { rulesSchema } from '../intake/rules-schema.js';
 import { profileFileSchema } from '../profile/profile-schema.js';
 import { sheetSchema } from '../sheet/sheet-schema.js';
 import { fitSchema } from './fit-schema.js';
 import { forecastSchema, lineSchema } from './forecast-schema.js';
+import { intakeLineSchema, intakeSchema } from './intake-schema.js';
 import type { SchemaName } from './schema-names.js';
 
 /**
@@ -28,5 +30,11 @@ function schemaOf(name: SchemaName): z.ZodType {
       return sheetSchema;
     case 'fit':
       return fitSchema;
+    case 'intake':
+      return intakeSchema;
+    case 'intake-ndjson':
+      return intakeLineSchema;
+    case 'rules':
+      return rulesSchema;
   }
 }

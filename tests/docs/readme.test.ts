@@ -67,7 +67,7 @@ test('the table of failures has every code, once and in order, and no other', ()
 
 describe('options', async () => {
   const [forecast, ...others] = await Promise.all(
-    ['forecast', 'side', 'fit', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
+    ['forecast', 'side', 'fit', 'intake', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
   );
   const known = new Set([forecast ?? [], ...others].flat());
 

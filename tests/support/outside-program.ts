@@ -17,6 +17,7 @@ const PACKAGE_OF = {
   fish: 'fish',
   script: 'bsdutils',
   tmux: 'tmux',
+  xmllint: 'libxml2-utils',
 } as const;
 
 export type OutsideProgram = keyof typeof PACKAGE_OF;

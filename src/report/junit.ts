@@ -1,0 +1,103 @@
+import { basename, dirname } from 'node:path';
+import type { IntakeFinding } from '../intake/broken-rule.js';
+import type { IntakeResult } from '../intake/intake-result.js';
+import type { MixedFolder } from '../intake/mixed-folders.js';
+import type { Severity } from '../model/forecast-types.js';
+import type { Failure } from './failure.js';
+import { intakeFindingText } from './intake-finding-text.js';
+import { xmlElement, xmlText } from './junit-xml.js';
+import { folderFormatsText } from './mixed-formats-text.js';
+
+/** The severity from which on findings fail a test case; null: none does. */
+export type FailLevel = Severity | null;
+
+/** One file as a test case, and what became of it. */
+export interface JunitCase {
+  readonly xml: string;
+  readonly outcome: 'passed' | 'failed' | 'error';
+}
+
+const SEVERITIES: readonly Severity[] = ['note', 'caution', 'fault'];
+const SUITE = 'furrow intake';
+
+/**
+ * A file that was judged: a failure if it has findings at or above the level, with all of those in
+ * words. One failure a case: readers of such files show no more. The others go to its output.
+ */
+export function junitCase(result: IntakeResult, level: FailLevel): JunitCase {
+  const { findings, worst, path } = result;
+  const fails = ({ severity }: IntakeFinding) => level !== null && isAtLeast(severity, level);
+  const grave = findings.filter(fails);
+  const others = findings.filter((finding) => !fails(finding));
+  const failure =
+    worst === null || grave.length === 0
+      ? []
+      : [
+          xmlElement('failure', { type: worst.id, message: wordsOf(worst, result).message }, [
+            xmlText(grave.map((finding) => findingText(finding, result)).join('\n')),
+          ]),
+        ];
+  const told = others.map((finding) => findingText(finding, result)).join('\n');
+  const output = told === '' ? [] : [xmlElement('system-out', {}, [xmlText(told)])];
+  return {
+    xml: caseXml(path, [...failure, ...output]),
+    outcome: failure.length > 0 ? 'failed' : 'passed',
+  };
+}
+
+/** A file that could not be read. */
+export function junitError({ path, code, message }: Failure): JunitCase {
+  const error = xmlElement('error', { type: code, message }, []);
+  return { xml: caseXml(path, [error]), outcome: 'error' };
+}
+
+/** A folder whose files differ in format: a case beside its files, which fails at the level. */
+export function junitFolder(folder: MixedFolder, level: FailLevel): JunitCase {
+  const isGrave = level !== null && isAtLeast(folder.severity, level);
+  const text = xmlText(folderFormatsText(folder.folder, folder.mixed));
+  const told = isGrave
+    ? xmlElement('failure', { type: 'mixed-formats' }, [text])
+    : xmlElement('system-out', {}, [text]);
+  return {
+    xml: xmlElement('testcase', { classname: folder.folder, name: 'mixed-formats' }, [told]),
+    outcome: isGrave ? 'failed' : 'passed',
+  };
+}
+
+/**
+ * The cases of a run as one suite. No times: the same files give the same bytes.
+ * Source: the schema that Jenkins checks such files by, from memory; see tests/report/junit.xsd.
+ */
+export function junitXml(cases: readonly JunitCase[]): string {
+  const count = (outcome: JunitCase['outcome']) =>
+    String(cases.filter((one) => one.outcome === outcome).length);
+  const counts = {
+    name: SUITE,
+    tests: String(cases.length),
+    failures: count('failed'),
+    errors: count('error'),
+  };
+  const suite = xmlElement(
+    'testsuite',
+    counts,
+    cases.map(({ xml }) => xml),
+  );
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${xmlElement('testsuites', counts, [suite])}\n`;
+}
+
+function isAtLeast(severity: Severity, level: Severity): boolean {
+  return SEVERITIES.indexOf(severity) >= SEVERITIES.indexOf(level);
+}
+
+function caseXml(path: string, children: readonly string[]): string {
+  return xmlElement('testcase', { classname: dirname(path), name: basename(path) }, children);
+}
+
+function findingText(finding: IntakeFinding, result: IntakeResult): string {
+  const { message, remedy } = wordsOf(finding, result);
+  return `${finding.severity} ${finding.id}: ${message} ${remedy}`;
+}
+
+function wordsOf(finding: IntakeFinding, { settings }: IntakeResult) {
+  return intakeFindingText(finding, { settings, units: 'metric' });
+}
