@@ -22,6 +22,7 @@ const optionsSchema = forecastSchema
     units: true,
     json: true,
     details: true,
+    html: true,
     reel: true,
     quiet: true,
     jobs: true,

@@ -26,6 +26,10 @@ export function addFit(program: Command, run: Run): void {
     )
     .option('--details', 'with every remedy that was tried')
     .option(
+      '--html <file>',
+      'write a page that opens offline, with all this; into a folder, one a side',
+    )
+    .option(
       '--reel <wav>',
       'write the five hardest passages as they are, to cut as a test, and how to cut them',
     )

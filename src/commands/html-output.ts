@@ -71,7 +71,7 @@ function folderOutput(
     side: async (file, key, input) => {
       const name = pages.get(key) ?? `${file.name}.html`;
       const { indexRow } = await import('../report/html/index-row.js');
-      rows.push(indexRow(file, encodeURIComponent(name)));
+      rows.push(indexRow(file, encodeURIComponent(name), await mendsText(file, units)));
       await writeFileAtomic(join(folder, name), await pageOf(file, input, units));
     },
     failure: (failure) => {
@@ -96,13 +96,19 @@ async function isFolder(path: string, target: string): Promise<boolean> {
   );
 }
 
+async function mendsText({ fit }: ToldFile, units: ReportOptions['units']): Promise<string | null> {
+  if (fit === undefined) return null;
+  const { fitSentence } = await import('../report/fit-sentence.js');
+  return fitSentence(fit, units);
+}
+
 /** The audio around the places with the least land is read once more, for the microscope. */
 async function pageOf(
   file: ToldFile,
   input: SideInput,
   units: ReportOptions['units'],
 ): Promise<string> {
-  const { motion, settings } = file;
+  const { motion, settings, fit } = file;
   if (motion === null) throw new Error(`${file.name}: a page needs the motion`);
   const moved = { ...file, motion };
   const { htmlPage } = await import('../report/html/html-page.js');
@@ -117,6 +123,11 @@ async function pageOf(
         );
   const command =
     typeof input === 'string' ? {} : { command: ['furrow', 'side'], paths: [input.sheet] };
-  const options = { units, assets: await readPageAssets(), version: furrowVersion(), ...command };
-  return htmlPage(moved, edges, options);
+  return htmlPage(moved, edges, {
+    units,
+    assets: await readPageAssets(),
+    version: furrowVersion(),
+    ...command,
+    ...(fit === undefined ? {} : { fit }),
+  });
 }

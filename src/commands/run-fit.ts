@@ -80,7 +80,10 @@ export async function runFit(
       if ('fit' in result) {
         const { input, fit, file } = result;
         for (const severity of openSeverities(fit.findings)) found.add(severity);
-        if (file !== null) await outputs.write(({ side }) => side(file, outputKey(input), input));
+        if (file !== null) {
+          const told = { ...file, fit };
+          await outputs.write(({ side }) => side(told, outputKey(input), input));
+        }
         await output.write(reporter.side(fit));
       } else {
         failures.push(result);

@@ -3,9 +3,9 @@ import type { Judgement } from '../model/fit-judge.js';
 import { diameterText, fixed, largeLengthText, levelText, type Units } from './length-text.js';
 import { plainTable } from './plain-table.js';
 
-/** Levels against the room, whole decibels and the planned level: each planner's end and faults. */
+/** Levels against the room, whole decibels: each planner's end and faults. */
 export function levelTable({ levels, planners, executed }: SideFit, units: Units): string[] {
-  const rows = levels.filter(({ levelDb }) => Number.isInteger(levelDb));
+  const rows = levels.filter(isWholeDecibel);
   const heads = planners.map((planner) => `${planner}${planner === executed ? ' *' : ''}`);
   // Three planners side by side leave no room for where each ends.
   const withEnds = planners.length <= 2;
@@ -32,7 +32,12 @@ export function levelTable({ levels, planners, executed }: SideFit, units: Units
   );
 }
 
-function judgementCells(
+export function isWholeDecibel({ levelDb }: SideFit['levels'][number]): boolean {
+  return Number.isInteger(levelDb);
+}
+
+/** @param withEnd tells the end diameter first */
+export function judgementCells(
   { endDiameter, spare, faults }: Judgement,
   units: Units,
   withEnd: boolean,

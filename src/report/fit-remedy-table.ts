@@ -15,24 +15,35 @@ const LEAST_ROOM = 0.05e-3;
  * position does as well as.
  */
 export function remedyTable(fit: SideFit, units: Units, details: boolean): string[] {
-  const told = details ? fit.remedies : fit.remedies.filter((each) => isTold(each, fit.remedies));
+  const told = toldRemedies(fit, details);
   if (told.length === 0) return [];
-  const rows = told.map((weighed) => [
-    placeOf(weighed, fit),
-    remedyDeed(weighed.remedy, fit.settings, units),
-    countText(weighed.mends.length),
-    countText(weighed.brings.length),
-    gained(weighed),
-    roomText(weighed.spareGain, units),
-  ]);
+  const rows = told.map((weighed) => [placeOf(weighed, fit), ...remedyCells(weighed, fit, units)]);
   return plainTable(
     [
       { align: 'left', gap: 2 },
       { align: 'left', gap: 2 },
       ...Array.from({ length: 4 }, () => ({ align: 'right', gap: 1 }) as const),
     ],
-    [['where', 'what', 'mends', 'new', 'level', 'room'], ...rows],
+    [['where', ...REMEDY_HEADS], ...rows],
   );
+}
+
+/** What the table tells of a remedy beside where it is done. */
+export const REMEDY_HEADS = ['what', 'mends', 'new', 'level', 'room'] as const;
+
+export function remedyCells(weighed: WeighedRemedy, fit: SideFit, units: Units): string[] {
+  return [
+    remedyDeed(weighed.remedy, fit.settings, units),
+    countText(weighed.mends.length),
+    countText(weighed.brings.length),
+    gained(weighed),
+    roomText(weighed.spareGain, units),
+  ];
+}
+
+/** All remedies for `details`; else without those that do nothing, or no more than a milder one. */
+export function toldRemedies({ remedies }: SideFit, details: boolean): readonly WeighedRemedy[] {
+  return details ? remedies : remedies.filter((each) => isTold(each, remedies));
 }
 
 function placeOf({ remedy }: WeighedRemedy, { settings }: SideFit): string {

@@ -1,11 +1,10 @@
 import type { ChalkInstance } from 'chalk';
-import type { LeftOut, SideFit } from '../fit/fit-result.js';
-import { COMMON_CORNERS } from '../fit/local-ladders.js';
-import { RAMP_SECONDS } from '../fit/sound-edit.js';
+import type { SideFit } from '../fit/fit-result.js';
 import { asciiText } from './ascii-text.js';
 import { formatTable } from './fit-format-table.js';
 import { levelTable } from './fit-level-table.js';
 import { basePitchText, limitTexts } from './fit-limit-text.js';
+import { fitNotes, REMEDIES_TITLE } from './fit-notes.js';
 import { remedyTable } from './fit-remedy-table.js';
 import { fitSentence } from './fit-sentence.js';
 import { fixed, levelText, type Units } from './length-text.js';
@@ -44,8 +43,7 @@ export function fitText(fit: SideFit, options: FitTextOptions): string {
     '',
     ...formatTable(fit, units),
     ...remedyLines(fit, units, details).flatMap((line) => wrapLong(line, columns)),
-    ...wrap(cornersText(fit)),
-    ...fit.leftOut.flatMap((each) => wrap(LEFT_OUT[each])),
+    ...fitNotes(fit).flatMap((note) => wrap(note)),
     '',
   ];
   const text = `${lines.join('\n')}\n`;
@@ -71,12 +69,7 @@ function lengthLine({ durationSeconds, turns, settings }: SideFit): string {
 function remedyLines(fit: SideFit, units: Units, details: boolean): string[] {
   const table = remedyTable(fit, units, details);
   if (table.length === 0) return [];
-  const ramp = fixed(1000 * RAMP_SECONDS, 0);
-  return [
-    '',
-    `  Remedies, each by itself; what is done to the sound comes and goes within ${ramp} ms:`,
-    ...table,
-  ];
+  return ['', `  ${REMEDIES_TITLE}:`, ...table];
 }
 
 /** A line of a table that is too long keeps its columns; only sentences are broken. */
@@ -85,21 +78,3 @@ function wrapLong(line: string, columns: number): string[] {
     ? wrapText(line.trim(), '  ', '    ', columns).split('\n')
     : [line];
 }
-
-/** Which corners were tried where the profile does not say what the filter has. */
-function cornersText({ settings, remedies }: SideFit): string {
-  const isTried = remedies.some(({ remedy }) => 'corner' in remedy);
-  if (!isTried || settings.ellipticalSteps !== null) return '';
-  const corners = COMMON_CORNERS.join(', ');
-  return `The profile has no ellipticalSteps: corners of common practice were tried, ${corners} Hz.`;
-}
-
-const LEFT_OUT: Readonly<Record<LeftOut, string>> = {
-  'no-sound':
-    'Not tried, since the motion was saved and there is no sound: filters, level in named seconds, ' +
-    'polarity, another speed.',
-  'own-filters':
-    'Not tried, since tracks have elliptical filters of their own: one for the whole side.',
-  'long-passage': 'Passages of more than two minutes are treated with the whole side only.',
-  'many-passages': 'Of many passages the eight worst are treated one by one.',
-};

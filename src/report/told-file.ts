@@ -1,4 +1,5 @@
 import type { VoidAcceptance } from '../accepted/apply-accepted.js';
+import type { SideFit } from '../fit/fit-result.js';
 import type { ForecastedFile } from '../forecast-result.js';
 import type { Comparison } from '../model/compare-types.js';
 
@@ -6,6 +7,8 @@ import type { Comparison } from '../model/compare-types.js';
 export interface ToldFile extends ForecastedFile {
   readonly voidAcceptances?: readonly VoidAcceptance[];
   readonly against?: Comparison;
+  /** How loud and how long it can be, and what would mend it. */
+  readonly fit?: SideFit;
   /** With the last side of a sheet of several: all of them, in their order. */
   readonly sheetSides?: { readonly sheet: string; readonly files: readonly ForecastedFile[] };
 }

@@ -23,6 +23,10 @@ export interface HtmlIndexOptions {
 
 const WORST_FIRST = ['fault', 'caution', 'clear'] as const;
 
+const HEADS = ['side', 'verdict', 'lasts', 'level that holds', 'ends at', 'spare', 'least land'];
+/** Columns of texts, not figures. */
+const LEFT: readonly number[] = [1, HEADS.length];
+
 /**
  * Many sides on one page, each leading to its own: the worst first, by verdict, then by the level
  * that holds, then by land. It runs nothing.
@@ -30,9 +34,10 @@ const WORST_FIRST = ['fault', 'caution', 'clear'] as const;
 export function htmlIndex(rows: readonly IndexRow[], options: HtmlIndexOptions): string {
   const { units, assets, version, failures = [] } = options;
   const sorted = rows.toSorted(worstFirst);
-  const heads = ['side', 'verdict', 'lasts', 'level that holds', 'ends at', 'spare', 'least land'];
+  const withMends = rows.some(({ mends }) => mends !== null);
+  const heads = withMends ? [...HEADS, 'what would mend it'] : HEADS;
   const table = markup`<table class="figures index"><caption>The worst first. End, spare and land are of what each lathe executes, at the planned level.</caption>
-<thead><tr>${heads.map((head, at) => markup`<th scope="col"${at === 1 && markup` class="left"`}>${head}</th>`)}</tr></thead>
+<thead><tr>${heads.map((head, at) => markup`<th scope="col"${LEFT.includes(at) && markup` class="left"`}>${head}</th>`)}</tr></thead>
 <tbody>${sorted.map((row) => sideRow(row, units))}</tbody></table>`;
   const body = markup`<header class="masthead"><p class="kind">Forecast of ${rows.length} ${rows.length === 1 ? 'side' : 'sides'}</p><h1>${summary(rows)}</h1></header>
 <main>${scroller('The sides', table)}${failures.length > 0 && failureList(failures)}</main>
@@ -47,7 +52,7 @@ function sideRow(row: IndexRow, units: Units): Markup {
     .map((severity) => `${counts[severity]} ${severity}${counts[severity] === 1 ? '' : 's'}`);
   return markup`<tr class="${row.verdict}"><th scope="row"><a href="${safeHref(row.href)}">${row.name}</a></th>
 <td class="left"><b class="severity">${row.verdict}</b> ${found.join(', ')}</td><td>${timeText(row.durationSeconds)}</td><td>${levelThatHolds(row)}</td>
-<td>${diameterText(executed.endDiameter, units)}</td><td>${largeLengthText(executed.spare, units)}</td><td>${lengthText(executed.landMin, units)}</td></tr>`;
+<td>${diameterText(executed.endDiameter, units)}</td><td>${largeLengthText(executed.spare, units)}</td><td>${lengthText(executed.landMin, units)}</td>${row.mends !== null && markup`<td class="left mends">${row.mends}</td>`}</tr>`;
 }
 
 function levelThatHolds({ recommendedDb, isSilent }: IndexRow): string {

@@ -18,10 +18,16 @@ export interface IndexRow {
   readonly executed: Pick<PlanReport, 'endDiameter' | 'spare' | 'landMin'>;
   readonly plan: Pick<PlanReport, 'endDiameter' | 'spare' | 'landMin'>;
   readonly executes: SideForecast['executes'];
+  /** In a sentence, what would mend it; null where nobody asked. */
+  readonly mends: string | null;
 }
 
 /** @param href the side's page, as a URL relative to the index */
-export function indexRow(file: ForecastedFile, href: string): IndexRow {
+export function indexRow(
+  file: ForecastedFile,
+  href: string,
+  mends: string | null = null,
+): IndexRow {
   const { verdict, findings, durationSeconds, levelDb, headroom, executes, plan } = file.forecast;
   const open = findings.filter(({ accepted }) => accepted === undefined);
   const count = (of: Severity) => open.filter(({ severity }) => severity === of).length;
@@ -38,6 +44,7 @@ export function indexRow(file: ForecastedFile, href: string): IndexRow {
     executed: endOf(file.forecast[executes]),
     plan: endOf(plan),
     executes,
+    mends,
   };
 }
 

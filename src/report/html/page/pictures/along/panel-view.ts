@@ -67,7 +67,7 @@ export function panelView(
       document,
       'span',
       {
-        class: `key ${line.ink} ${isJudged(panel, at) ? 'judged' : 'other'}${line.name === '' ? ' unnamed' : ''}`,
+        class: `key ${line.ink} ${isJudged(panel, at) ? 'judged' : 'other'} ${keyKind(panel, line)}`,
       },
       line.name,
       ' ',
@@ -134,6 +134,12 @@ function areas(
 /** Of two plans one is what will be cut; whatever is not of a plan is as good. */
 function isJudged({ lines, judged }: Panel, at: number): boolean {
   return at === judged || lines[at]?.ink === lines[judged]?.ink;
+}
+
+/** Two lines that are drawn alike are told apart by their values alone. */
+function keyKind({ lines }: Panel, { name, ink }: PanelLine): string {
+  if (name === '') return 'unnamed';
+  return lines.filter((line) => line.ink === ink).length > 1 ? 'alike' : '';
 }
 
 function limitLines(
