@@ -123,7 +123,7 @@ describe('what is wrong is said with place, finding and expectation', () => {
     ],
     [
       '{"depthMeter": [{"reading": 1, "widht": "1mil"}]}',
-      'depthMeter.0.widht: found an unknown field; the nearest is "width"',
+      'depthMeter[0].widht: found an unknown field; the nearest is "width"',
     ],
     ['null', 'found null, expected object'],
     ['{"__proto__": {"disc": 7}}', '__proto__: found an unknown field'],

@@ -1,8 +1,8 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { UsageError } from '../errors.js';
+import { readText } from '../profile/read-text.js';
 import { ACCEPTED_NAME, type AcceptedEntry } from './accepted-schema.js';
-import { parseAccepted } from './parse-accepted.js';
+import { LARGEST, parseAccepted } from './parse-accepted.js';
 
 /** A folder's accepted findings. */
 export interface AcceptedFile {
@@ -25,7 +25,7 @@ export async function readAccepted(
   const path = join(shownFolder, ACCEPTED_NAME);
   let text: string;
   try {
-    text = await readFile(join(folder, ACCEPTED_NAME), 'utf8');
+    text = await readText(join(folder, ACCEPTED_NAME), LARGEST);
   } catch (cause) {
     if (!(cause instanceof Error)) throw cause;
     if ('code' in cause && cause.code === 'ENOENT') return null;

@@ -1,4 +1,5 @@
 import { UsageError } from '../errors.js';
+import { fieldName } from '../profile/field-name.js';
 import { issueTexts } from '../profile/issue-text.js';
 import { type ProfileFile, readProfile } from '../profile/profile-file.js';
 import { parseLength } from '../units.js';
@@ -74,6 +75,6 @@ function silence(rule: RulesFile['headSilence']): SilenceRule | null {
 /** Such as `house.json:12: headSilence.least`. */
 function placeIn(file: ProfileFile, path: readonly PropertyKey[]): string {
   const line = file.lineOf(path);
-  const name = path.map(String).join('.');
-  return [line === null ? file.path : `${file.path}:${line}`, name].filter(Boolean).join(': ');
+  const place = line === null ? file.path : `${file.path}:${line}`;
+  return [place, fieldName(path)].filter(Boolean).join(': ');
 }

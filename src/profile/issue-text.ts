@@ -4,9 +4,12 @@ import { valueAt } from './value-at.js';
 
 type Path = readonly PropertyKey[];
 
+/** Faults that are told: who wrote none of them by hand learns no more from thousands. */
+const MOST_TOLD = 40;
+
 /**
  * What a schema refused, one line each: where, what was found, what was expected; for an unknown
- * key the nearest known one.
+ * key the nearest known one. Of very many the first, and how many there are besides.
  * @param value what was checked
  * @param known the fields there are; one inside of another has the other's name and a point before it
  * @param schemaName what `furrow schema` calls the schema
@@ -18,17 +21,27 @@ export function issueTexts(
   placeOf: (path: Path) => string,
   schemaName = 'profile',
 ): string[] {
-  return error.issues.flatMap((issue) => {
-    if (issue.code !== 'unrecognized_keys') {
-      const found = shown(valueAt(value, issue.path));
-      return [`${placeOf(issue.path)}: found ${found}, ${expectation(issue.message)}`];
+  const faults = error.issues.flatMap(faultsOf);
+  const texts = faults.slice(0, MOST_TOLD).map(({ path, message }) => {
+    if (message !== null) {
+      return `${placeOf(path)}: found ${shown(valueAt(value, path))}, ${expectation(message)}`;
     }
-    return issue.keys.map((key) => {
-      const path = [...issue.path, key];
-      const hint = hintOf(nearestField(path, known), schemaName);
-      return `${placeOf(path)}: found an unknown field; ${hint}`;
-    });
+    const hint = hintOf(nearestField(path, known), schemaName);
+    return `${placeOf(path)}: found an unknown field; ${hint}`;
   });
+  const more = faults.length - texts.length;
+  return more === 0 ? texts : [...texts, `${placeOf([])}: ${more} more like these`];
+}
+
+/** One place that is wrong; without a message, a field that is not known. */
+interface Fault {
+  readonly path: Path;
+  readonly message: string | null;
+}
+
+function faultsOf(issue: z.core.$ZodIssue): Fault[] {
+  if (issue.code !== 'unrecognized_keys') return [{ path: issue.path, message: issue.message }];
+  return issue.keys.map((key) => ({ path: [...issue.path, key], message: null }));
 }
 
 function hintOf(field: string | null, schemaName: string): string {

@@ -11,6 +11,8 @@ export function nearest(word: string, candidates: readonly string[]): string | n
   let best: string | null = null;
   let least = Math.max(2, Math.floor(word.length / 3)) + 1;
   for (const candidate of candidates) {
+    // A name from outside may be of any length, and the table of distances is as long.
+    if (Math.abs(word.length - candidate.length) >= least) continue;
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase());
     if (distance < least) {
       best = candidate;

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import {
   findNodeAtLocation,
   getNodeValue,
@@ -8,12 +7,17 @@ import {
   printParseErrorCode,
 } from 'jsonc-parser';
 import { UsageError } from '../errors.js';
+import { clipped } from './field-name.js';
+import { readText } from './read-text.js';
 
 /** What messages call a file, unless it is another kind that is written alike. */
 const PROFILE = 'profile';
 
 /** Far above any profile; a larger file is not one. */
 const LARGEST = 1_000_000;
+
+/** Nodes within nodes: ten times what any of them has. Whoever walks the tree calls itself. */
+const MOST_LEVELS = 100;
 
 /** Letters of what is no JSON that are shown. */
 const MOST_SHOWN = 40;
@@ -37,7 +41,7 @@ export async function readProfile(
 ): Promise<ProfileFile> {
   let text: string;
   try {
-    text = await readFile(path, 'utf8');
+    text = await readText(path, LARGEST);
   } catch (cause) {
     throw new UsageError(`${shownPath}: cannot be read as a ${kind}: ${reasonOf(cause)}`, {
       cause,
@@ -52,24 +56,31 @@ function reasonOf(cause: unknown): string {
     case 'ENOENT':
     case 'ENOTDIR':
       return 'there is no such file';
-    case 'EISDIR':
-      return 'it is a folder, expected a file';
     case 'EACCES':
     case 'EPERM':
       return 'it may not be read (permissions)';
     default:
-      return cause.message.split(',')[0] ?? cause.message;
+      return cause.message.split(',')[0] ?? '';
   }
 }
 
-/** The content of a profile file; comments and a comma behind the last entry are allowed. */
-export function parseProfile(path: string, text: string, kind = PROFILE): ProfileFile {
-  if (text.length > LARGEST) throw new UsageError(`${path}: is too large to be a ${kind}`);
+/**
+ * The content of a profile file; comments and a comma behind the last entry are allowed.
+ * @param largest letters that a file of this kind may have
+ */
+export function parseProfile(
+  path: string,
+  text: string,
+  kind = PROFILE,
+  largest = LARGEST,
+): ProfileFile {
+  if (text.length > largest) throw new UsageError(`${path}: is too large to be a ${kind}`);
   const json = text.replace(/^\ufeff/, '');
   const root = parsed(path, json, kind);
   const twice = findTwice(root);
   if (twice !== null) {
-    throw new UsageError(`${path}:${lineAt(json, twice.offset)}: "${twice.value}" is set twice`);
+    const name = clipped(String(twice.value));
+    throw new UsageError(`${path}:${lineAt(json, twice.offset)}: "${name}" is set twice`);
   }
   return {
     path,
@@ -92,7 +103,10 @@ function parsed(path: string, json: string, kind: string): Node {
     throw new UsageError(`${path}: is nested too deeply to be a ${kind}`, { cause });
   }
   const [error] = errors;
-  if (root !== undefined && error === undefined) return root;
+  if (root !== undefined && error === undefined) {
+    if (!isDeeper(root, MOST_LEVELS)) return root;
+    throw new UsageError(`${path}: is nested too deeply to be a ${kind}`);
+  }
   // Where nothing was there at all, the error has no length.
   if (error === undefined || (root === undefined && error.length === 0)) {
     throw new UsageError(`${path}: is empty, expected { … }`);
@@ -111,6 +125,16 @@ function errorText(json: string, { error, offset, length }: ParseError): string 
   return found === ''
     ? `found the end of the file, ${what}`
     : `found ${JSON.stringify(found)}, ${what}`;
+}
+
+/** Level by level, so that no depth is too deep to be found out. */
+function isDeeper(root: Node, most: number): boolean {
+  let nodes: readonly Node[] = [root];
+  for (let level = 0; nodes.length > 0; level++) {
+    if (level > most) return true;
+    nodes = nodes.flatMap(({ children = [] }) => children);
+  }
+  return false;
 }
 
 /** The first name that an object in the tree holds a second time. */

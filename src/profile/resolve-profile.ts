@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { UsageError } from '../errors.js';
 import type { Settings } from '../settings.js';
+import { fieldName } from './field-name.js';
 import { issueTexts } from './issue-text.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from './profile-defaults.js';
 import type { ProfileFile } from './profile-file.js';
@@ -90,7 +91,7 @@ export function flagOf(field: PropertyKey | undefined): string | null {
 
 /** Such as `house.json:12: machine.gain`. */
 function placeInFile(file: ProfileFile | null, path: readonly PropertyKey[]): string {
-  const name = path.map(String).join('.');
+  const name = fieldName(path);
   if (file === null) return name;
   const line = file.lineOf(path);
   return [line === null ? file.path : `${file.path}:${line}`, name].filter(Boolean).join(': ');

@@ -1,4 +1,5 @@
 import { UsageError } from '../errors.js';
+import { fieldName } from '../profile/field-name.js';
 import { issueTexts } from '../profile/issue-text.js';
 import { type ProfileFile, parseProfile, readProfile } from '../profile/profile-file.js';
 import { SHEET_FIELDS, type Sheet, sheetSchema } from './sheet-schema.js';
@@ -97,9 +98,6 @@ function placeIn(file: ProfileFile, path: readonly PropertyKey[]): string {
   // What is missing stands where it should be: in the last of what is there.
   const lines = path.map((_, left) => file.lineOf(path.slice(0, path.length - left)));
   const line = lines.find((at) => at !== null) ?? null;
-  const name = path
-    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
-    .join('')
-    .replace(/^\./, '');
-  return [line === null ? file.path : `${file.path}:${line}`, name].filter(Boolean).join(': ');
+  const place = line === null ? file.path : `${file.path}:${line}`;
+  return [place, fieldName(path)].filter(Boolean).join(': ');
 }

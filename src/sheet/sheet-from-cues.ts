@@ -1,3 +1,4 @@
+import { jsonText } from '../report/json-text.js';
 import type { CuePlace } from './cue-places.js';
 import { SHEET_FORMAT } from './sheet-schema.js';
 
@@ -22,13 +23,13 @@ export function sheetFromCues(
     ...(sample === 0 ? {} : { fromSample: sample }),
     ...(starts[index + 1] === undefined ? {} : { untilSample: starts[index + 1]?.sample }),
   }));
-  const lines = tracks.map((track) => `      ${JSON.stringify(track)}`).join(',\n');
+  const lines = tracks.map((track) => `      ${jsonText(track)}`).join(',\n');
   return `// Tracks of a continuous file of ${frames} samples, split at its own marks: without gaps,
 // trims and fades the side is the file. Files are seen from where this sheet lies.
 {
-  "format": ${JSON.stringify(SHEET_FORMAT)},
+  "format": ${jsonText(SHEET_FORMAT)},
   "sides": [
-    { "name": ${JSON.stringify(side)}, "tracks": [
+    { "name": ${jsonText(side)}, "tracks": [
 ${lines}
     ] }
   ]

@@ -80,8 +80,8 @@ describe('what is wrong is said with path and place', () => {
   });
 
   test.each([
-    ['nothing', '', /furrow\.accepted\.json:1: value expected/],
-    ['no JSON', '{\n"format": }', /furrow\.accepted\.json:2: value expected/],
+    ['nothing', '', /furrow\.accepted\.json: is empty, expected \{/],
+    ['no JSON', '{\n"format": }', /furrow\.accepted\.json:2: found "\}", expected value/],
     ['another format', '{"format": "furrow.accepted/2", "accepted": []}', /: format: found/],
     ['a list alone', '[]', /furrow\.accepted\.json: found \[\], /],
     ['too many brackets', '['.repeat(100_000), /nested too deeply/],
@@ -95,7 +95,7 @@ describe('what is wrong is said with path and place', () => {
     const folder = await temporaryFolder();
     await mkdir(join(folder, 'furrow.accepted.json'));
     await expect(readAccepted(folder)).rejects.toThrow(
-      /cannot be read as accepted findings: EISDIR/,
+      /cannot be read as accepted findings: it is a folder/,
     );
   });
 });

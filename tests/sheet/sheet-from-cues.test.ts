@@ -70,3 +70,11 @@ test('become tracks that are the whole file, to the sample and without gaps', ()
     ],
   });
 });
+
+test('are written so that no label acts on a terminal, and read as they were', () => {
+  const name = '\u009b31m\u202eTin\u0007 Bell\u2028\x1b[2J';
+  const text = sheetFromCues(name, name, [{ sample: 0, label: name }], 8000);
+  expect(text).not.toMatch(/[^\n\P{Cc}]|[\p{Bidi_Control}\u2028\u2029]/u);
+  const [side] = parseSheet('sheet.json', text).sheet.sides;
+  expect(side).toEqual({ name, tracks: [{ name, file: name }] });
+});
