@@ -1,5 +1,5 @@
 import type { MotionSummary, ProgramChecks } from './analysis/motion.js';
-import type { SoundEdges } from './analysis/sound-edges.js';
+import type { SoundEdges } from './analysis/silent-ends.js';
 import type { SoundContainer } from './analysis/sound-file.js';
 import type { SideForecast } from './model/forecast-types.js';
 import type { HandSettings } from './model/side-plan-input.js';

@@ -1,13 +1,7 @@
-import type { Seconds } from '../units.js';
 import { convertSamples } from './convert-samples.js';
 import type { FrameSource } from './frame-source.js';
 import { frameBytes } from './sample-format.js';
-
-/** How long a program is silent before its sound and behind it. */
-export interface SoundEdges {
-  readonly headSeconds: Seconds;
-  readonly tailSeconds: Seconds;
-}
+import type { SoundEdges } from './silent-ends.js';
 
 /** Frames that are looked at at a time. */
 const BLOCK = 2 ** 16;

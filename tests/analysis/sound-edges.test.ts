@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { withSound } from '../../src/analysis/open-sound.js';
-import { readSoundEdges, type SoundEdges } from '../../src/analysis/sound-edges.js';
+import type { SoundEdges } from '../../src/analysis/silent-ends.js';
+import { readSoundEdges } from '../../src/analysis/sound-edges.js';
 import { soundPath } from '../support/read-sound.js';
 import { wavBytes } from '../support/wav-writer.js';
 
