@@ -7,8 +7,16 @@ import { abandonWrites } from './report/write-atomic.js';
 
 const SIGNALS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
 
+/** Asks a command that ends in its own time; null where it ends at once. */
+let ask: (() => void) | null = null;
+
 for (const [signal, exitCode] of Object.entries(SIGNALS)) {
   process.on(signal, () => {
+    if (ask !== null) {
+      ask();
+      ask = null;
+      return;
+    }
     abandonWrites();
     if (process.stderr.isTTY) process.stderr.write(CLEAR_LINE);
     process.exit(exitCode);
@@ -27,6 +35,9 @@ process.exitCode = await runCommandLine(process.argv.slice(2), {
   now: () => performance.now(),
   cores: availableParallelism(),
   cwd: process.cwd(),
+  askedToEnd: (asked) => {
+    ask = asked;
+  },
 });
 
 /** Some terminals report 0, which means that they do not know. */

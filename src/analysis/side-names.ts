@@ -4,7 +4,12 @@ const MOTION = /\.motion$/i;
 
 /** True for the name of a file of sound or a saved motion, whatever the case of its extension. */
 export function isSideName(name: string): boolean {
-  return SOUND.test(name) || MOTION.test(name);
+  return isSoundName(name) || MOTION.test(name);
+}
+
+/** True for the name of a file of sound, whatever the case of its extension. */
+export function isSoundName(name: string): boolean {
+  return SOUND.test(name);
 }
 
 /**

@@ -26,6 +26,9 @@ const optionsSchema = forecastSchema
   .extend({
     rules: z.string().optional(),
     junit: z.string().optional(),
+    watch: z.string().optional(),
+    out: z.string().optional(),
+    settle: z.number().optional(),
     failOn: z.enum(['note', 'caution', 'fault', 'never']),
   });
 

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import { HELP_EPILOGUE } from './help-epilogue.js';
-import { countOf } from './option-values.js';
+import { countOf, numberOf } from './option-values.js';
 import type { Run } from './run.js';
 import { addLatheOptions } from './shared-options.js';
 
@@ -17,6 +17,7 @@ export function addIntake(program: Command, run: Run): void {
     .option('--allow-empty', 'a folder without such files is no failure')
     .option('--follow', 'follow links that lead out of a folder; refused otherwise')
     .option('--rules <file>', "the house's own rules");
+  addWatchOptions(command);
   addLatheOptions(command)
     .addOption(
       new Option('--units <system>', 'units of the text')
@@ -39,4 +40,20 @@ export function addIntake(program: Command, run: Run): void {
       const { runIntake } = await import('./run-intake.js');
       run.done(await runIntake(paths, options, run));
     });
+}
+
+function addWatchOptions(command: Command): void {
+  command
+    .addOption(
+      new Option(
+        '--watch <dir>',
+        'examine files as they arrive in a folder, until stopped; events as JSON, a line each',
+      ).conflicts(['filesFrom', 'allowEmpty', 'details', 'json', 'ndjson', 'junit']),
+    )
+    .option('--out <dir>', 'with --watch: the folder of reports, NAME.furrow.json a file')
+    .option(
+      '--settle <seconds>',
+      'with --watch: how long size and time stay as they are when a file is whole; 5 by default',
+      numberOf,
+    );
 }

@@ -23,18 +23,24 @@ import { filesOf, runInputs } from './run-inputs.js';
 import { standardError } from './standard-error.js';
 import type { Surroundings } from './surroundings.js';
 import { tellIntake } from './tell-intake.js';
+import { watchOptions } from './watch-options.js';
 
 /** Judges every file that arrived, tells each as it is done, and gives the exit code. */
 export async function runIntake(
   paths: readonly string[],
   given: unknown,
-  { surroundings, output }: Run,
+  { surroundings, output }: Pick<Run, 'surroundings' | 'output'>,
 ): Promise<number> {
   const options = intakeOptions(given);
+  const watch = watchOptions(options, paths);
   const { stderr, isErrorTerminal, cwd } = surroundings;
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
   const settings = await chooseProfile(options, cwd, errors);
   const rules = await rulesOf(options, cwd);
+  if (watch !== null) {
+    const { runWatch } = await import('./run-watch.js');
+    return await runWatch(watch, { options, settings, rules, errors }, { surroundings, output });
+  }
   const listed = await listPaths(paths, options.filesFrom, surroundings);
   const found = await findInputs(listed, { cwd, follow: options.follow });
   const inputs = runInputs(found, options.allowEmpty);

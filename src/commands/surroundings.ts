@@ -17,4 +17,9 @@ export interface Surroundings {
   /** Threads that can run at a time. */
   readonly cores: number;
   readonly cwd: string;
+  /**
+   * Has the first signal to end ask for it instead; the process then ends when the command does,
+   * or at once at a second signal.
+   */
+  readonly askedToEnd: (ask: () => void) => void;
 }

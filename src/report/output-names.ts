@@ -70,7 +70,8 @@ function withNumber(name: string, number: number): string {
   return `${cut(name, MOST_BYTES - `-${number}`.length)}-${number}`;
 }
 
-function safeName(text: string): string {
+/** A name as it can stand in any file system; see outputNames. */
+export function safeName(text: string): string {
   const clean = text
     .normalize('NFC')
     .replace(UNSAFE, '_')
@@ -95,7 +96,7 @@ function cut(text: string, bytes: number): string {
 }
 
 /** What file systems that see no case take for the same. */
-function keyOf(name: string): string {
+export function keyOf(name: string): string {
   return name.normalize('NFKD').toUpperCase().toLowerCase();
 }
 

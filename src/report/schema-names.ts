@@ -8,6 +8,8 @@ export const SCHEMA_NAMES = [
   'fit',
   'intake',
   'intake-ndjson',
+  'watch',
+  'watched',
   'rules',
 ] as const;
 export type SchemaName = (typeof SCHEMA_NAMES)[number];

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { acceptedSchema } from '../accepted/accepted-schema.js';
 import { rulesSchema } from '../intake/rules-schema.js';
+import { watchLineSchema } from '../intake/watch/watch-event.js';
+import { watchedSchema } from '../intake/watch/watched-schema.js';
 import { profileFileSchema } from '../profile/profile-schema.js';
 import { sheetSchema } from '../sheet/sheet-schema.js';
 import { fitSchema } from './fit-schema.js';
@@ -34,6 +36,10 @@ function schemaOf(name: SchemaName): z.ZodType {
       return intakeSchema;
     case 'intake-ndjson':
       return intakeLineSchema;
+    case 'watch':
+      return watchLineSchema;
+    case 'watched':
+      return watchedSchema;
     case 'rules':
       return rulesSchema;
   }

@@ -1,6 +1,7 @@
 // README.md against the tables of the program: findings, profile fields, exit codes, options.
 import { describe, expect, test } from 'vitest';
 import { EXIT_CODES } from '../../src/commands/exit-code.js';
+import { watchLineSchema } from '../../src/intake/watch/watch-event.js';
 import { FINDING_IDS } from '../../src/model/forecast-types.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from '../../src/profile/profile-defaults.js';
 import { parseProfile } from '../../src/profile/profile-file.js';
@@ -27,6 +28,15 @@ describe('findings', () => {
     expect(section).toMatch(/\b(fault|caution|note)\b/i);
     expect(section).toContain('**Remedy:**');
   });
+});
+
+test('the table of events of a watch has every one, and no other', () => {
+  const section = prose(README).split('### A folder that is watched')[1]?.split(/^#/m)[0] ?? '';
+  const shown = tableRows(section).flatMap(
+    ([first = '']) => first.match(/(?<=`)[a-z-]+(?=`)/g) ?? [],
+  );
+  const types = watchLineSchema.options.flatMap(({ shape }) => [...shape.type.values]);
+  expect(shown).toEqual(types);
 });
 
 describe('the profile', () => {
@@ -67,7 +77,9 @@ test('the table of failures has every code, once and in order, and no other', ()
 
 describe('options', async () => {
   const [forecast, ...others] = await Promise.all(
-    ['forecast', 'side', 'fit', 'intake', 'accept', 'profile', 'completion', 'schema'].map(optionsOf),
+    ['forecast', 'side', 'fit', 'intake', 'accept', 'profile', 'completion', 'schema'].map(
+      optionsOf,
+    ),
   );
   const known = new Set([forecast ?? [], ...others].flat());
 

@@ -20,6 +20,7 @@ export async function runInProcess(args: readonly string[], cores = 1): Promise<
     now: () => performance.now(),
     cores,
     cwd: process.cwd(),
+    askedToEnd: () => {},
   });
   stdout.end();
   stderr.end();
