@@ -16,10 +16,19 @@ const MOST_DIGITS = 6;
 
 /** Value and limit with as many digits as it takes to tell them apart. */
 export function amountTexts(finding: Finding, units: Units): [value: string, limit: string] {
-  const texts = (more: number): [string, string] => [
+  return toldApart((more) => [
     amountText(finding.value, finding, units, more),
     amountText(finding.limit, finding, units, more),
-  ];
+  ]);
+}
+
+/**
+ * Two texts with as many digits as it takes to tell them apart; as they are where none do.
+ * @param texts the two, with so many digits more
+ */
+export function toldApart(
+  texts: (more: number) => [value: string, limit: string],
+): [value: string, limit: string] {
   for (let more = 0; more <= MOST_DIGITS; more++) {
     const [value, limit] = texts(more);
     if (value !== limit) return [value, limit];
