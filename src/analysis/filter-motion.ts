@@ -1,9 +1,10 @@
+import { doubleSteps } from './half-band.js';
 import { MOTION_DELAY, type MotionFilter } from './motion-filter.js';
 
 /** Frames that moves add up over. */
 const STEP_FRAMES = 32;
 
-/** Motion of one wall, one entry a program frame, delay removed. */
+/** Motion of one wall, two entries a program frame, delay removed. */
 export interface FilteredMotion {
   readonly displacement: Float64Array;
   readonly velocity: Float64Array;
@@ -13,10 +14,11 @@ export interface FilteredMotion {
 /**
  * Runs the filter from rest over a whole signal; the plain definition, in the order in which it is
  * rounded.
+ * @param program at the base rate
  */
 export function filterMotion(program: Float64Array, filter: MotionFilter): FilteredMotion {
-  const { levels, steps } = recurse(program, filter);
-  const moves = filterLate(steps, filter.displacement, program.length);
+  const { levels, steps } = doubled(recurse(program, filter), filter);
+  const moves = filterLate(steps, filter.displacement, 2 * program.length);
   const displacement = moveOn(moves, levels, filter.displacement);
   const after = (n: number, k: number): number => moves[n + 1 + k] ?? 0;
   const before = (n: number, k: number): number => moves[n - k] ?? 0;
@@ -36,15 +38,30 @@ export function filterMotion(program: Float64Array, filter: MotionFilter): Filte
 
 const f32 = Math.fround;
 
+/** q at the internal rate, and what it differs by from its last. */
+interface Doubled {
+  readonly levels: Float64Array;
+  readonly steps: Float64Array;
+}
+
+function doubled(q: Float64Array, { stepTaps }: MotionFilter): Doubled {
+  const steps = doubleSteps(
+    q.map((value, n) => f32(value - (q[n - 1] ?? 0))),
+    stepTaps,
+  );
+  const levels = steps.map((step, n) => (n % 2 === 0 ? q[n / 2]! : q[(n - 1) / 2]! + step));
+  return { levels, steps };
+}
+
 /**
- * q and what it differs by from its last. Two outputs at a time, both from the three before them,
- * so that neither waits for the other.
+ * q, two outputs at a time, both from the three before them, so that neither waits for the other; a
+ * little longer than the program.
  */
 function recurse(
   program: Float64Array,
-  { zeros, poles, skips }: MotionFilter,
-): { levels: Float64Array; steps: Float64Array } {
-  const q = new Float64Array(program.length + MOTION_DELAY);
+  { zeros, poles, skips, stepTaps }: MotionFilter,
+): Float64Array {
+  const q = new Float64Array(program.length + (program.length % 2) + 2 * (stepTaps.length + 1));
   const at = (signal: Float64Array, n: number): number => signal[n] ?? 0;
   const input = (n: number): number =>
     at(program, n) + (zeros[0]! * at(program, n - 1) + zeros[1]! * at(program, n - 2));
@@ -54,7 +71,7 @@ function recurse(
     const skipped = input(n + 1) - poles[0]! * input(n);
     q[n + 1] = skipped + (skips[2]! * q3 + skips[1]! * q2) + skips[0]! * q1;
   }
-  return { levels: q, steps: q.map((value, n) => f32(value - at(q, n - 1))) };
+  return q;
 }
 
 /**

@@ -40,6 +40,36 @@ export function doubleRate(signal: Float64Array, taps: HalfBandTaps): Float64Arr
   return doubled;
 }
 
+/**
+ * Taps that double the rate of a signal's steps from frame to frame as `doubleRate` does the
+ * signal's: g(j) = 2·Σ h(k) over k ≥ j, j from 1 on; f32. One less than the half-band's.
+ */
+export function stepTapsOf(taps: HalfBandTaps): Float64Array {
+  return taps
+    .map((_, k) => Math.fround(2 * taps.subarray(k).reduce((sum, tap) => sum + tap, 0)))
+    .subarray(1);
+}
+
+/**
+ * Steps d(n) = x(n) − x(n−1) at twice the rate: s(2n−1) = ½d(n) + Σ g(j)·(d(n+j) − d(n−j)) and
+ * s(2n) = d(n) − s(2n−1), in f32, which they keep where the signal itself hardly changes.
+ * @returns twice as many, s(2n) at the time of d(n); that of −1 is left out
+ */
+export function doubleSteps(steps: Float64Array, stepTaps: Float64Array): Float64Array {
+  const doubled = new Float64Array(2 * steps.length);
+  for (let frame = 0; frame < steps.length; frame++) {
+    let around = 0;
+    for (let pair = 0; pair < stepTaps.length; pair++) {
+      const before = -(steps[frame - 1 - pair] ?? 0);
+      around = plusPair(around, stepTaps[pair]!, before, steps[frame + 1 + pair]);
+    }
+    const odd = Math.fround(0.5 * steps[frame]! + around);
+    if (frame > 0) doubled[2 * frame - 1] = odd;
+    doubled[2 * frame] = Math.fround(steps[frame]! - odd);
+  }
+  return doubled;
+}
+
 /** A signal of half the rate, and what the low-pass kept out of it (aliased, its power kept). */
 export interface Halves {
   readonly low: Float64Array;

@@ -40,7 +40,7 @@ export function plainWalls(
   const doubled = mapStereo(base, (channel) => doubleRate(channel, limit.bandEndTaps));
   const corner = settings.subsonicHz / settings.speedFactor;
   const filter = designMotionFilter(limit.internalRate, corner, fullScaleVelocity(settings));
-  const cut = ellipticalOf(wire(doubled, wiringOf(settings)), settings, limit.internalRate);
+  const cut = ellipticalOf(wire(base, wiringOf(settings)), settings, limit.baseRate);
   return {
     base,
     high,

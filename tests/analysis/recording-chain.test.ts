@@ -14,7 +14,7 @@ import {
   exactVelocity,
   highPass,
 } from '../support/exact-curve.js';
-import { toInternalRate } from '../support/to-internal-rate.js';
+import { toBaseRate } from '../support/to-internal-rate.js';
 
 const HZ = logFrequencies(20, 20_000, 64);
 /** Long enough for the 20 Hz high-pass to come to rest. */
@@ -33,7 +33,7 @@ const QUANTITIES = [
 const ratioAt = (rate: number): number => Math.exp((-2 * Math.PI * CORNER_HZ) / rate);
 
 /**
- * A geometric decay from a place on, at the internal rate, as strong as the source's own; what folds
+ * A geometric decay from a place on, at the base rate, as strong as the source's own; what folds
  * on the way is in it.
  */
 function decayAt(rate: number): Float64Array {
@@ -42,7 +42,7 @@ function decayAt(rate: number): Float64Array {
   const decay = Float64Array.from({ length: SECONDS * rate }, (_, frame) =>
     frame < begin ? 0 : strength * ratioAt(rate) ** (frame - begin),
   );
-  return toInternalRate(decay, rate);
+  return toBaseRate(decay, rate);
 }
 
 /** Its spectrum but for where it begins: the sum of the geometric series. */
@@ -97,10 +97,10 @@ describe.each([44_100, 48_000, 88_200, 96_000, 176_400, 192_000])('from %i Hz', 
 
 describe.each([1, 2] as const)('an elliptical filter of order %i at 150 Hz', (order) => {
   const rate = 44_100;
-  const { internalRate } = bandLimitOf(rate);
+  const { baseRate, internalRate } = bandLimitOf(rate);
   const left = decayAt(rate);
   const silent = new Float64Array(left.length);
-  const section = designHighPass(order, 150, internalRate);
+  const section = designHighPass(order, 150, baseRate);
   const filter = designMotionFilter(internalRate, 20, 1);
   const cut = applyElliptical({ left, right: silent }, section);
   const walls = [filterMotion(cut.left, filter), filterMotion(cut.right, filter)] as const;

@@ -10,7 +10,7 @@ import { trackChain } from '../../src/program/track-chain.js';
 import { frequencyResponse, logFrequencies } from '../reference-signals/frequency-response.mjs';
 import { exactAcceleration, exactDisplacement, exactVelocity } from '../support/exact-curve.js';
 import { inBoth, noise, tones } from '../support/signals.js';
-import { toInternalRate } from '../support/to-internal-rate.js';
+import { toBaseRate, toInternalRate } from '../support/to-internal-rate.js';
 
 const HZ = logFrequencies(20, 20_000, 64);
 const NONE = HZ.map(() => 0);
@@ -45,7 +45,7 @@ function decayBy(from: number, to: number): Float64Array {
   const decay = Float64Array.from({ length: SECONDS * from }, (_, frame) =>
     frame < begin ? 0 : strength * ratioAt(from) ** (frame - begin),
   );
-  return toInternalRate(brought(decay, from, to).left, to);
+  return toBaseRate(brought(decay, from, to).left, to);
 }
 
 function decaySpectrum(hz: number, rate: number): Complex {

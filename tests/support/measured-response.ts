@@ -9,11 +9,11 @@ export interface Response {
 
 /** Corner of the chain's high-pass in these measurements. */
 const SUBSONIC_HZ = 20;
-/** Where the impulse lies: the filter's removed delay has room before it. */
+/** Where the impulse lies, at the base rate: the filter's removed delay has room before it. */
 const IMPULSE_FRAME = 32;
 
 /**
- * Response of furrow's own digital recording filter, from its impulse response at an internal
+ * Response of furrow's own digital recording filter, from an impulse of the base rate to an internal
  * rate, with the chain's high-pass taken out by its formula: what is left for the velocity is the
  * recording characteristic alone.
  * @param scale velocity of a program of full scale at 1 kHz, m/s; dB are re 1 m/s or 1 m
@@ -24,11 +24,12 @@ export function recordingResponse(
   frequencies: readonly number[],
   scale = 1,
 ): Response {
-  const impulse = new Float64Array(2 * rate);
-  impulse[IMPULSE_FRAME] = 1;
+  const impulse = new Float64Array(rate);
+  // Doubling gives every frame two.
+  impulse[IMPULSE_FRAME] = 0.5;
   const motion = filterMotion(impulse, designMotionFilter(rate, SUBSONIC_HZ, scale))[quantity];
   const { db, degrees } = frequencyResponse(motion, frequencies, rate);
-  const lateness = (hz: number): number => (-360 * IMPULSE_FRAME * hz) / rate;
+  const lateness = (hz: number): number => (-360 * IMPULSE_FRAME * hz) / (rate / 2);
   const highPass = frequencies.map(highPassAt);
   return {
     db: db.map((value, point) => value - highPass[point]!.db),

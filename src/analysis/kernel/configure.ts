@@ -56,6 +56,8 @@ function setFilters(
   const filter = designMotionFilter(clock.rate, corner, fullScaleVelocity(settings));
   const recursion = [...filter.zeros, ...filter.poles, ...filter.skips];
   writeDoubled(kernel, kernel.recursionTaps.value, recursion);
+  writeFourfold(kernel, kernel.stepTaps.value, filter.stepTaps);
+  kernel.setStepPairs(filter.stepTaps.length);
   writeFourfold(kernel, kernel.displacementTaps.value, filter.displacement);
   writeDoubled(kernel, kernel.displacementWideTaps.value, filter.displacement);
   const derivatives = [...filter.velocity, ...filter.acceleration];
@@ -69,7 +71,7 @@ function setFilters(
     const { b0, b1, b2, a1, a2 } = designHighPass(
       settings.ellipticalOrder,
       ellipticalCorner,
-      clock.rate,
+      limit.baseRate,
     );
     kernel.setElliptical(b0, b1, b2, a1, a2);
   }

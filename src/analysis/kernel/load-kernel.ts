@@ -19,6 +19,7 @@ export interface Kernel {
   readonly stepPowers: Counter;
   readonly stepCount: Counter;
   readonly truePeaks: Counter;
+  readonly stepTaps: Counter;
   readonly recursionTaps: Counter;
   readonly displacementTaps: Counter;
   readonly displacementWideTaps: Counter;
@@ -37,6 +38,7 @@ export interface Kernel {
   readonly quarterCount: Counter;
   setSource(float: number, bits: number, channels: number, full: number, limit: number): void;
   setBandEnd(pairs: number): void;
+  setStepPairs(pairs: number): void;
   setWiring(swap: number, leftGain: number, rightGain: number): void;
   setElliptical(b0: number, b1: number, b2: number, a1: number, a2: number): void;
   setClock(

@@ -29,11 +29,9 @@ class Halving {
 const ROOM: i32 = CHUNK_FRAMES + 128;
 const first = changetype<Halving>(memory.data(32, 16));
 const second = changetype<Halving>(memory.data(32, 16));
-let between: usize = memory.data((2 * ROOM + MOST_PAIRS * 2) * 8, 16);
-let betweenFill: i32 = 0;
 /** What a half-band has of the frames at odd distances. */
 const sums: usize = memory.data(ROOM * 8, 16);
-let bandEndPairs: i32 = 0;
+export let bandEndPairs: i32 = 0;
 
 function prepare(stage: Halving, pairs: i32): void {
   stage.evens = heap.alloc(ROOM * 8);
@@ -45,7 +43,6 @@ function prepare(stage: Halving, pairs: i32): void {
 
 export function setBandEnd(pairs: i32): void {
   bandEndPairs = pairs;
-  betweenFill = pairs - 1;
   prepare(first, FIRST_PAIRS);
   prepare(second, pairs);
 }
@@ -90,7 +87,7 @@ function drop(stage: Halving, count: i32): void {
   moveBack(stage.odds, frameAt(stage.odds, count), (stage.fill + stage.reach) << 3);
 }
 
-// Four outputs at a time: halving and doubling may write up to three frames more than they return.
+// Four outputs at a time: halving may write up to three frames more than it returns.
 
 // @ts-ignore: decorator
 @inline
@@ -122,30 +119,10 @@ function plusPower(power: v128, pair: v128, there: i32): v128 {
   return f64x2.add(sum, f64x2.mul(next, next));
 }
 
-/** Where the next frames of the base rate are to be written. */
-export function baseRoom(): usize {
-  return frameAt(between, betweenFill);
-}
-
-/** Doubles the rate of `count` frames in `baseRoom()` into `out`; returns the frames that came out. */
-export function doubleRate(count: i32, out: usize): i32 {
-  betweenFill += count;
-  const ready = betweenFill - (2 * bandEndPairs - 1);
-  if (ready <= 0) return 0;
-  const first = frameAt(between, bandEndPairs - 1);
-  sumPairs(first + 8, ready, bandEndTaps, bandEndPairs, sums);
-  for (let n = 0; n < ready; n += 2) {
-    const odds = v128.load(frameAt(sums, n));
-    interleave(frameAt(out, 2 * n), v128.load(frameAt(first, n)), f32x4.add(odds, odds));
-  }
-  betweenFill -= ready;
-  moveBack(between, frameAt(between, ready), betweenFill << 3);
-  return 2 * ready;
-}
-
+/** Writes two pairs of frames, each of one of the first and one of the second. */
 // @ts-ignore: decorator
 @inline
-function interleave(target: usize, evens: v128, odds: v128): void {
-  v128.store(target, v128.shuffle<i64>(evens, odds, 0, 2));
-  v128.store(target, v128.shuffle<i64>(evens, odds, 1, 3), 16);
+export function interleave(target: usize, first: v128, second: v128): void {
+  v128.store(target, v128.shuffle<i64>(first, second, 0, 2));
+  v128.store(target, v128.shuffle<i64>(first, second, 1, 3), 16);
 }

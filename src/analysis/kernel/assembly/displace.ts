@@ -1,9 +1,11 @@
 import { putLow, STEP_FRAMES } from './low-band';
 import { displacement, displacementMask, mirrorStep, moves, movesMask } from './rings';
-import { BEHIND, keepLast, levels, steps, waiting } from './recursion';
-import { frameAt, pairOf } from './vector';
+import { keepLastSteps, steps, stepsWaiting } from './doubling';
+import { levels, recursed, waiting } from './recursion';
+import { frameAt, pairOf, wideFrame } from './vector';
 
-/** Frames of the recursion that a frame of displacement needs after it. */
+/** Steps of the recursion that a frame of displacement needs before it and after it. */
+const BEHIND: i32 = 3;
 const AHEAD: i32 = 2;
 
 /** 6 taps, each in all lanes; and again as f64. */
@@ -16,7 +18,7 @@ export let movesEnd: i32 = 0;
 /** Makes the displacement of all steps whose frames are there. */
 export function displace(): void {
   let first = BEHIND;
-  for (; first + STEP_FRAMES + AHEAD <= waiting; first += STEP_FRAMES) {
+  for (; first + STEP_FRAMES + AHEAD <= stepsWaiting; first += STEP_FRAMES) {
     const out = frameAt(moves, movesEnd & movesMask);
     moveStep(first, out);
     displaceStep(first, out);
@@ -24,7 +26,7 @@ export function displace(): void {
     mirrorStep(displacement, displacementMask, movesEnd);
     movesEnd += STEP_FRAMES;
   }
-  keepLast(waiting - first + BEHIND);
+  keepLastSteps(stepsWaiting - first + BEHIND);
 }
 
 /** The moves of a step: the FIR, four frames at a time. */
@@ -36,7 +38,7 @@ function moveStep(first: i32, out: usize): void {
   const tap4 = v128.load(displacementTaps, 64);
   const tap5 = v128.load(displacementTaps, 80);
   for (let n = 0; n < STEP_FRAMES; n += 4) {
-    const from = frameAt(steps, first + n - BEHIND + 1);
+    const from = frameAt(steps, first + n - BEHIND);
     const at2 = v128.load(from, 16);
     const at3 = v128.load(from, 24);
     const at4 = v128.load(from, 32);
@@ -85,20 +87,27 @@ function addedUp(moves: v128): v128 {
 
 /**
  * The displacement of the frame before a step, twice: by the FIR itself, so that no moves add up
- * longer than a step.
+ * longer than a step. Between two frames of the base rate the recursion is a step after the first.
  */
 function displacedBefore(first: i32): v128 {
-  const from = levels + (<usize>(first - BEHIND) << 4);
+  const at = levels + (<usize>(waiting - recursed + (movesEnd >> 1)) << 4);
+  const step = frameAt(steps, first);
   const taps = displacementWideTaps;
-  const early = f64x2.add(wide(taps, from + 80), wide(taps + 16, from + 64));
-  const middle = f64x2.add(wide(taps + 32, from + 48), wide(taps + 48, from + 32));
-  const late = f64x2.add(wide(taps + 64, from + 16), wide(taps + 80, from));
+  const level = v128.load(at);
+  const level1 = v128.load(at - 16);
+  const level2 = v128.load(at - 32);
+  const after = f64x2.add(level, wideFrame(step + 8));
+  const before = f64x2.add(level1, wideFrame(step - 8));
+  const before2 = f64x2.add(level2, wideFrame(step - 24));
+  const early = f64x2.add(wide(taps, after), wide(taps + 16, level));
+  const middle = f64x2.add(wide(taps + 32, before), wide(taps + 48, level1));
+  const late = f64x2.add(wide(taps + 64, before2), wide(taps + 80, level2));
   const u = f64x2.add(f64x2.add(early, middle), late);
   return pairOf(u, u);
 }
 
 // @ts-ignore: decorator
 @inline
-function wide(tap: usize, at: usize): v128 {
-  return f64x2.mul(v128.load(tap), v128.load(at));
+function wide(tap: usize, level: v128): v128 {
+  return f64x2.mul(v128.load(tap), level);
 }

@@ -6,6 +6,7 @@ export { clippedRuns, firstClipFrame } from './clipping';
 export { firstHalvingTaps, bandEndTaps, setBandEnd, ultrasonicPower } from './band-limit';
 export { weightingSections, stepPowers, stepCount, takeSteps } from './k-weighting';
 export { truePeaks } from './true-peak';
+export { stepTaps, setStepPairs } from './doubling';
 export { recursionTaps, setWiring, setElliptical } from './recursion';
 export { displacementTaps, displacementWideTaps } from './displace';
 export { derivativeTaps } from './derive';

@@ -1,5 +1,6 @@
-import { baseRoom, doubleRate, halveFirst, halveToBase } from './band-limit';
+import { halveFirst, halveToBase } from './band-limit';
 import { measureBins } from './bins';
+import { doubleSteps } from './doubling';
 import { LOW_CUT_DELAY, setStep, weighFrames } from './k-weighting';
 import { differentiate } from './differentiate';
 import { displace } from './displace';
@@ -64,15 +65,16 @@ function pushSilence(count: f64): void {
 
 /** Where frames of the source's rate are to be written. */
 function sourceRoom(): usize {
-  return halvings == 0 ? baseRoom() : frames;
+  return halvings == 0 ? programRoom() : frames;
 }
 
 function pass(count: i32): void {
   let base = count;
   if (halvings == 2) base = halveFirst(frames, base, frames);
-  if (halvings >= 1) base = halveToBase(frames, base, baseRoom());
+  if (halvings >= 1) base = halveToBase(frames, base, programRoom());
   weigh(base);
-  recurse(doubleRate(base, programRoom()));
+  recurse(base);
+  doubleSteps();
   displace();
   differentiate();
   measureBins();
@@ -86,7 +88,7 @@ function weigh(count: i32): void {
   if (own == 0) return;
   programLeft -= <f64>own;
   // A frame that was left over still lies before the room for the new ones.
-  const frames = frameAt(baseRoom(), skipped - single);
+  const frames = frameAt(programRoom(), skipped - single);
   const ready = (own + single) & ~1;
   weighFrames(frames, ready);
   single = own + single - ready;

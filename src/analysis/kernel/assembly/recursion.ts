@@ -1,28 +1,28 @@
 import { CHUNK_FRAMES } from './source';
-import { seekTruePeak } from './true-peak';
+import { PEAK_REACH, seekTruePeak } from './true-peak';
 import { exchanged, frameAt, moveBack, pairOf, wideFrame } from './vector';
 
 /** Frames kept of the program for the next chunk. */
-const KEPT: i32 = 16;
-/** Frames around a true peak. */
-const PEAK_MARGIN: i32 = 8;
-const ROOM: i32 = 2 * CHUNK_FRAMES + 256;
+const KEPT: i32 = 64;
+const ROOM: i32 = CHUNK_FRAMES + 256;
 
 /** Zeros after their leading 1 (2), poles after theirs (3), skips (3); each in both lanes. */
 export const recursionTaps: usize = memory.data(8 * 16, 16);
 
+/** The program at the base rate: what is kept, then the new. */
 const program: usize = memory.data(ROOM * 8, 16);
+/** Frames that wait for another to be taken with: 0 or 1. */
+let single: i32 = 0;
 
-/**
- * The recursion's output, f64x2, and what it differs by from its last, f32: those that `displace`
- * left and then the new.
- */
+/** Most taps that double the rate of steps, and frames kept before those that are not doubled. */
+export const MOST_STEP_PAIRS: i32 = 24;
+/** The recursion's output, f64x2, and what it differs by from its last, f32; at the base rate. */
 export const levels: usize = memory.data(ROOM * 16, 16);
-export const steps: usize = memory.data(ROOM * 8, 16);
-/** Frames that `displace` needs before its next. */
-export const BEHIND: i32 = 4;
+export const baseSteps: usize = memory.data(ROOM * 8, 16);
 /** Frames there are of both; the first are silence before the lead. */
-export let waiting: i32 = BEHIND;
+export let waiting: i32 = MOST_STEP_PAIRS;
+/** Number of the frame after them, from the start of the lead. */
+export let recursed: i32 = 0;
 
 /** Two inputs back, three outputs back; then two of the elliptical filter's in- and outputs. */
 const delays: usize = memory.data(9 * 16, 16);
@@ -55,50 +55,54 @@ export function programRoom(): usize {
   return frameAt(program, KEPT);
 }
 
-/** Runs the recursion over the frames in `programRoom()`, an even number. */
+/** Runs the recursion over the frames in `programRoom()`, two at a time. */
 export function recurse(count: i32): void {
-  seekTruePeak(program, KEPT - PEAK_MARGIN, KEPT - PEAK_MARGIN + count);
+  seekTruePeak(program, KEPT - PEAK_REACH, KEPT - PEAK_REACH + count);
+  const first = frameAt(program, KEPT - single);
+  const ready = (count + single) & ~1;
   if (isPlain) {
-    runPlain(count);
+    runPlain(first, ready);
   } else {
-    cut(count);
-    runCut(count);
+    cut(first, ready);
+    runCut(first, ready);
   }
-  waiting += count;
+  single += count - ready;
+  waiting += ready;
+  recursed += ready;
   moveBack(program, frameAt(program, count), KEPT << 3);
 }
 
 /** Lets all go but some last frames. */
 export function keepLast(count: i32): void {
   moveBack(levels, levels + (<usize>(waiting - count) << 4), count << 4);
-  moveBack(steps, frameAt(steps, waiting - count), count << 3);
+  moveBack(baseSteps, frameAt(baseSteps, waiting - count), count << 3);
   waiting = count;
 }
 
 /** Writes the channels as they are to be cut, f64x2, where the recursion then writes its output. */
-function cut(count: i32): void {
+function cut(first: usize, count: i32): void {
   const gain = v128.load(gains);
   const out = levels + (<usize>waiting << 4);
   for (let n = 0; n < count; n++) {
-    v128.store(out + (<usize>n << 4), wired(wideFrame(frameAt(programRoom(), n)), gain));
+    v128.store(out + (<usize>n << 4), wired(wideFrame(frameAt(first, n)), gain));
   }
 }
 
 // Two loops, since one with both inputs in it would keep its past in memory.
 
-function runCut(count: i32): void {
-  run(count, false);
+function runCut(first: usize, count: i32): void {
+  run(first, count, false);
 }
 
-function runPlain(count: i32): void {
-  run(count, true);
+function runPlain(first: usize, count: i32): void {
+  run(first, count, true);
 }
 
 // @ts-ignore: decorator
 @inline
-function run(count: i32, plain: bool): void {
+function run(first: usize, count: i32, plain: bool): void {
   const levelOut = levels + (<usize>waiting << 4);
-  const stepOut = frameAt(steps, waiting);
+  const stepOut = frameAt(baseSteps, waiting);
   const zero1 = v128.load(recursionTaps, 0);
   const zero2 = v128.load(recursionTaps, 16);
   const pole1 = v128.load(recursionTaps, 32);
@@ -113,7 +117,7 @@ function run(count: i32, plain: bool): void {
   let q2 = v128.load(delays, 48);
   let q3 = v128.load(delays, 64);
   for (let n = 0; n < count; n += 2) {
-    const from = frameAt(programRoom(), n);
+    const from = frameAt(first, n);
     const level = levelOut + (<usize>n << 4);
     const even = plain ? wideFrame(from) : v128.load(level);
     const odd = plain ? wideFrame(from + 8) : v128.load(level, 16);

@@ -1,29 +1,75 @@
-import { lookAtRing, peakNear } from './interpolate';
-import { anyLarger, firstOf, frameAt, largerFrame } from './vector';
-import { boundsAt, floorOf, mayPeak, PEAK_POWER } from './wall-peaks';
+import { bandEndPairs, bandEndTaps, interleave } from './band-limit';
+import { sumPairs } from './half-band';
+import { lookAtRing, MARGIN, peakNear } from './interpolate';
+import { frameAt, largerFrame } from './vector';
+import { boundsAt, floorOf, mayPeak } from './wall-peaks';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
 
-/** Frames that share one look; an even number. */
-const STRIDE: i32 = 32;
+/** Frames of the base rate that must be there around those that are looked at. */
+export const PEAK_REACH: i32 = 30;
+/** Frames that share one look, at twice as many of the internal rate. */
+const STRIDE: i32 = 16;
+/** Frames of the base rate for the margin of a look. */
+const BESIDE: i32 = MARGIN / 2;
 
-/** Looks at the frames from … until of a buffer that holds eight more on each side; an even number. */
-export function seekTruePeak(buffer: usize, from: i32, until: i32): void {
+/**
+ * How far the program may rise between two frames over the higher of them, as a share of the largest
+ * step around it from frame to frame: the doubling and the interpolator are sums of such steps, whose
+ * weights add up to no more than 0.85.
+ */
+const STEP_SHARE: f32 = 0.9;
+
+/** The frames that share a look, at the internal rate, with their margin. */
+const doubled: usize = memory.data((2 * (STRIDE + 2 * BESIDE + 8)) * 8, 16);
+const between: usize = memory.data((STRIDE + 2 * BESIDE + 8) * 8, 16);
+
+/**
+ * Raises the true peaks by the frames from … until of the base rate. Few are doubled for it: hardly
+ * ever may a frame, with what its surroundings may rise by, be higher than a peak so far.
+ */
+export function seekTruePeak(program: usize, from: i32, until: i32): void {
+  const rise = f32x4.mul(f32x4.splat(STEP_SHARE), largestStep(program, from, until));
   for (let start = from; start < until; start += STRIDE) {
     const stop = min<i32>(start + STRIDE, until);
-    let most = f32x4.splat(0);
-    let least = most;
-    for (let n = start; n < stop; n += 2) {
-      const pair = v128.load(frameAt(buffer, n));
-      most = f32x4.pmax(most, pair);
-      least = f32x4.pmin(least, pair);
-    }
-    most = f32x4.pmax(most, f32x4.neg(least));
-    const reach = f64x2.mul(f64x2.splat(Math.sqrt(PEAK_POWER)), firstOf(largerFrame(most)));
-    if (!anyLarger(reach, v128.load(truePeaks))) continue;
-    for (let n = start; n < stop; n += 2) seekAt(buffer, n);
+    const reach = f32x4.add(rise, largest(program, start - 1, stop + 1));
+    if (v128.any_true(f32x4.gt(reach, floorOf(truePeaks)))) look(program, start, stop);
   }
+}
+
+/** Largest step from frame to frame around some frames, of each channel in both frames. */
+function largestStep(program: usize, from: i32, until: i32): v128 {
+  let most = f32x4.splat(0);
+  for (let n = from - PEAK_REACH + 1; n < until + PEAK_REACH - 2; n += 2) {
+    const at = frameAt(program, n);
+    most = f32x4.pmax(most, f32x4.abs(f32x4.sub(v128.load(at), v128.load(at - 8))));
+  }
+  return largerFrame(most);
+}
+
+/** Largest magnitude of some frames and perhaps the next, of each channel in both frames. */
+function largest(program: usize, from: i32, until: i32): v128 {
+  let most = f32x4.splat(0);
+  let least = most;
+  for (let n = from; n < until; n += 2) {
+    const pair = v128.load(frameAt(program, n));
+    most = f32x4.pmax(most, pair);
+    least = f32x4.pmin(least, pair);
+  }
+  return largerFrame(f32x4.pmax(most, f32x4.neg(least)));
+}
+
+/** Doubles some frames and looks at them and between them. */
+function look(program: usize, start: i32, stop: i32): void {
+  const first = frameAt(program, start - BESIDE);
+  const count = stop - start + 2 * BESIDE + 1;
+  sumPairs(first + 8, count, bandEndTaps, bandEndPairs, between);
+  for (let n = 0; n < count; n += 2) {
+    const odds = v128.load(frameAt(between, n));
+    interleave(frameAt(doubled, 2 * n), v128.load(frameAt(first, n)), f32x4.add(odds, odds));
+  }
+  for (let n = MARGIN; n < MARGIN + 2 * (stop - start); n += 2) seekAt(doubled, n);
 }
 
 function seekAt(buffer: usize, n: i32): void {
