@@ -1,6 +1,8 @@
 import type { HandSettings } from '../model/side-plan-input.js';
+import type { ProgramSide } from '../program/program-side.js';
 import type { Settings } from '../settings.js';
 import type { Seconds } from '../units.js';
+import { arrangeCut, laterIn, movedRemedy } from './arrange-cut.js';
 import type { Remedy } from './remedy.js';
 import type { SoundEdit } from './sound-edit.js';
 
@@ -19,16 +21,26 @@ export interface Cut {
   readonly edits: readonly SoundEdit[];
   /** Quarter turns of silence before the program. */
   readonly silence: number;
+  /** The tracks of a sheet's side as they lie, with `hand`; null for a file. */
+  readonly program: ProgramSide | null;
+  /** The tracks in their order, as they were given; empty for a file. */
+  readonly order: readonly number[];
 }
 
-/** A side with remedies applied to it, in any order; of one control the last wins. */
+/**
+ * A side with remedies applied to it, in any order; of one control the last wins. Their seconds are
+ * those of the side as it was: they go with the tracks that they lie in.
+ */
 export function applyRemedies(cut: Cut, remedies: readonly Remedy[]): Cut {
-  const changed = remedies.reduce(applyRemedy, cut);
+  const arranged = arrangeCut(cut, remedies);
+  const later = laterIn(cut, arranged);
+  const moved = remedies.map((remedy) => movedRemedy(remedy, later));
+  const changed = moved.reduce(applyRemedy, arranged);
   if (changed.silence === cut.silence) return changed;
   // What is set by hand along the program comes later with it.
   const quarters = changed.silence - cut.silence;
-  const later = (quarters * 60) / changed.settings.rpm / 4;
-  return { ...changed, hand: delayed(changed.hand, later) };
+  const delay = (quarters * 60) / changed.settings.rpm / 4;
+  return { ...changed, hand: delayed(changed.hand, delay) };
 }
 
 function applyRemedy(cut: Cut, remedy: Remedy): Cut {
@@ -62,6 +74,10 @@ function applyRemedy(cut: Cut, remedy: Remedy): Cut {
       return { ...cut, edits: [...edits, { ...remedy, kind: 'bell' }] };
     case 'shelf-there':
       return { ...cut, edits: [...edits, { ...remedy, kind: 'shelf' }] };
+    case 'gap':
+    case 'track-outward':
+    case 'order':
+      return cut;
     case 'silence':
       return { ...cut, silence: cut.silence + remedy.quarters };
     case 'base-pitch':

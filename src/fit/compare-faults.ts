@@ -11,15 +11,15 @@ export interface FaultChange {
 /**
  * Two judgements of a side against each other. A fault is still there while one of its id and
  * detail touches its seconds, within a turn of them; what has no place is one of its id.
- * @param later how much later the program begins after the change
+ * @param earlier how much earlier what lies at a time after the change lay before it
  */
 export function compareFaults(
   before: readonly Finding[],
   after: readonly Finding[],
   turnSeconds: Seconds,
-  later: Seconds,
+  earlier: (atSeconds: Seconds) => Seconds,
 ): FaultChange {
-  const moved = after.map((fault) => earlier(fault, later));
+  const moved = after.map((fault) => asBefore(fault, earlier));
   const isSame = (one: Finding, other: Finding): boolean =>
     one.id === other.id &&
     one.detail === other.detail &&
@@ -37,8 +37,9 @@ export function isOfTheSide({ id, atSeconds }: Finding): boolean {
   return id === 'too-long' || atSeconds === null;
 }
 
-function earlier(fault: Finding, seconds: Seconds): Finding {
+function asBefore(fault: Finding, earlier: (atSeconds: Seconds) => Seconds): Finding {
   const { atSeconds, untilSeconds } = fault;
+  const seconds = atSeconds === null ? 0 : earlier(atSeconds);
   return {
     ...fault,
     atSeconds: atSeconds === null ? null : atSeconds - seconds,

@@ -7,7 +7,7 @@ import { measureReadings } from './measure-readings.js';
 import type { Measuring } from './measured-sound.js';
 
 /** A stretch of a side to measure; plain data, as is what comes back: they cross threads. */
-export interface MeasureJob extends Measuring {
+export interface MeasureJob extends Omit<Measuring, 'program'> {
   readonly input: SideInput;
   readonly settings: Settings;
   /** Where the bytes of sound that are done are added up; null where nobody waits for them. */

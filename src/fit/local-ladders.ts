@@ -11,7 +11,7 @@ export interface Ladder {
   readonly rungs: readonly Remedy[];
 }
 
-const LAND: readonly FindingId[] = ['overcut', 'pitch-limit'];
+export const LAND: readonly FindingId[] = ['overcut', 'pitch-limit'];
 const TREBLE: readonly FindingId[] = ['facet', 'tight-bend'];
 const BASS: readonly FindingId[] = [...LAND, 'lift', 'too-deep'];
 const LOCAL: readonly FindingId[] = [...BASS, ...TREBLE];

@@ -8,6 +8,7 @@ import type { SourceFacts } from '../model/forecast-types.js';
 import { type HandSettings, NOTHING_BY_HAND } from '../model/side-plan-input.js';
 import { isMotionFile } from '../motion-file/is-motion.js';
 import { type SideInput, withSide } from '../open-side.js';
+import type { ProgramSide } from '../program/program-side.js';
 import type { Settings } from '../settings.js';
 import { type Measure, MeasuredSound } from './measured-sound.js';
 
@@ -21,6 +22,8 @@ export interface MeasuredSide {
   readonly motion: MotionSummary;
   /** What the motion was joined from; none where it was saved. */
   readonly parts: readonly PartMotion[];
+  /** The tracks of a sheet's side; null for a file. */
+  readonly program: ProgramSide | null;
   /** Null where the motion was saved: there is no sound to change. */
   readonly sound: MeasuredSound | null;
   /** Some of its tracks have an elliptical filter of their own. */
@@ -49,14 +52,13 @@ export async function measureSide(
     frames: source.frames,
   }));
   const { format, frames, analysed } = opened;
-  const measureAs =
-    (counted: BigInt64Array | null): Measure =>
-    async (measuring) =>
-      await pool.measure({ input, settings: own, progress: counted, ...measuring });
+  const program = typeof input === 'string' ? null : input;
+  const measure: Measure = async ({ program: arranged, ...measuring }) =>
+    await pool.measure({ input: arranged ?? input, settings: own, progress, ...measuring });
   const measured = await Promise.all(
     partsOf(format, frames, analysed).map(async (part) => {
       const readings = [{ baked: {}, part }];
-      return await measureAs(progress)({ readings, edits: [] });
+      return await measure({ readings, edits: [], program });
     }),
   );
   const parts = measured.flat();
@@ -69,7 +71,8 @@ export async function measureSide(
     hand: opened.hand ?? NOTHING_BY_HAND,
     motion,
     parts,
-    sound: new MeasuredSound(format, frames, analysed, motion, measureAs(progress)),
+    program,
+    sound: new MeasuredSound(format, frames, analysed, { motion, program }, measure),
     isFiltered: analysed !== own,
   };
 }
@@ -89,6 +92,7 @@ async function savedSide(path: string, settings: Settings): Promise<MeasuredSide
     hand: NOTHING_BY_HAND,
     motion: saved.motion,
     parts: [],
+    program: null,
     sound: null,
     isFiltered: false,
   };

@@ -1,29 +1,37 @@
 import { isFamilyRate } from '../analysis/band-limit.js';
 import { joinParts } from '../analysis/join-parts.js';
-import type { MotionSummary } from '../analysis/motion.js';
+import { type MotionSummary, QUARTERS_PER_TURN } from '../analysis/motion.js';
 import type { PartMotion } from '../analysis/part-motion.js';
-import { cutPart, type Part, partsOf, wholeProgram } from '../analysis/parts.js';
-import { programOf } from '../analysis/program.js';
+import { type Part, partsOf } from '../analysis/parts.js';
 import type { SampleFormat } from '../analysis/sample-format.js';
-import { settlingSeconds } from '../analysis/settling.js';
+import type { ProgramSide } from '../program/program-side.js';
 import type { Settings } from '../settings.js';
-import type { Seconds } from '../units.js';
 import type { Baked, Cut } from './apply-remedies.js';
-import { delayMotion } from './delay-motion.js';
-import { RAMP_SECONDS, type SoundEdit } from './sound-edit.js';
+import { longerGaps } from './longer-gaps.js';
+import { delayMotion, movedMotion } from './moved-motion.js';
+import type { EditSpan, SoundEdit } from './sound-edit.js';
 import { splicePart } from './splice-part.js';
+import { partsTouched } from './touched-parts.js';
 
 /** One stretch of a side in several ways, in one read. */
 export interface Measuring {
   readonly readings: readonly { readonly baked: Baked; readonly part: Part }[];
   readonly edits: readonly SoundEdit[];
+  /** The tracks of a sheet's side as they lie; null for a file. */
+  readonly program: ProgramSide | null;
 }
+
+/** What a whole side can be measured with. */
+export type Way = Pick<Cut, 'baked' | 'program'>;
 
 /** Measures a stretch somewhere: here, or in another thread. */
 export type Measure = (measuring: Measuring) => Promise<readonly PartMotion[]>;
 
-/** More than the low band's windows reach beyond a quarter, before and after; see parts.ts. */
-const WINDOW_SECONDS: Seconds = 0.25;
+/** A side as it is. */
+interface MeasuredBase {
+  readonly motion: MotionSummary;
+  readonly program: ProgramSide | null;
+}
 
 /** A side's motion under whatever is done to its sound; what was measured once is kept. */
 export class MeasuredSound {
@@ -31,62 +39,111 @@ export class MeasuredSound {
   readonly #frames: number;
   readonly #analysed: Settings;
   readonly #measure: Measure;
-  /** By what is baked into them. */
+  readonly #base: MeasuredBase;
+  /** By what is baked into them, and how the tracks lie. */
   readonly #wholes = new Map<string, MotionSummary>();
 
   /**
    * @param analysed settings of the analysis as the side is
-   * @param base what they give, already measured
+   * @param base the side as it is, already measured
    */
   constructor(
     format: SampleFormat,
     frames: number,
     analysed: Settings,
-    base: MotionSummary,
+    base: MeasuredBase,
     measure: Measure,
   ) {
     this.#format = format;
     this.#frames = frames;
     this.#analysed = analysed;
     this.#measure = measure;
-    this.#wholes.set(keyOf({}), base);
+    this.#base = base;
+    this.#wholes.set(keyOf({ baked: {}, program: base.program }), base.motion);
   }
 
   /** Measures the whole side in all these ways at once, those that are not known yet. */
-  async measureWhole(ways: readonly Baked[]): Promise<void> {
-    const unknown = ways.filter((baked) => !this.#wholes.has(keyOf(baked)));
-    const motions = await this.#read(unknown, []);
-    for (const [at, baked] of unknown.entries()) {
-      const motion = motions[at];
-      if (motion !== undefined) this.#wholes.set(keyOf(baked), motion);
-    }
+  async measureWhole(ways: readonly Way[]): Promise<void> {
+    const unknown = new Map(
+      ways.map((way) => [keyOf(way), way] as const).filter(([key]) => !this.#wholes.has(key)),
+    );
+    const programs = [...new Set([...unknown.values()].map(({ program }) => program))];
+    await Promise.all(
+      programs.map(async (program) => {
+        const own = [...unknown].filter(([, way]) => way.program === program);
+        const baked = own.map(([, way]) => way.baked);
+        const motions = await this.#read(baked, [], program);
+        for (const [at, [key]] of own.entries()) {
+          const motion = motions[at];
+          if (motion !== undefined) this.#wholes.set(key, motion);
+        }
+      }),
+    );
   }
 
   /** The motion of a cut; of edited seconds only they are measured anew. */
-  async motionOf({ baked, edits, silence }: Cut): Promise<MotionSummary> {
-    await this.measureWhole([baked]);
-    const whole = this.#wholes.get(keyOf(baked));
-    if (whole === undefined) throw new Error('a side that was not measured');
-    const settings = { ...this.#analysed, ...baked };
-    let motion = whole;
-    for (const part of this.#partsTouched(edits, settings)) {
-      const [measured] = await this.#measure({ readings: [{ baked, part }], edits });
-      if (measured !== undefined) motion = splicePart(motion, measured);
-    }
-    return delayMotion(motion, silence);
+  async motionOf({ baked, edits, silence, program }: Cut): Promise<MotionSummary> {
+    const whole = await this.#whole({ baked, program });
+    return delayMotion(await this.#remeasured(whole, edits, { baked, program }, edits), silence);
   }
 
   /** The same by one whole read of the changed side, nothing taken from before. */
-  async rendered({ baked, edits, silence }: Cut): Promise<MotionSummary> {
-    const [motion] = await this.#read([baked], edits);
+  async rendered({ baked, edits, silence, program }: Cut): Promise<MotionSummary> {
+    const [motion] = await this.#read([baked], edits, program);
     if (motion === undefined) throw new Error('a side that was not measured');
     return delayMotion(motion, silence);
   }
 
-  async #read(ways: readonly Baked[], edits: readonly SoundEdit[]): Promise<MotionSummary[]> {
+  async #whole(way: Way): Promise<MotionSummary> {
+    const key = keyOf(way);
+    const known = this.#wholes.get(key);
+    if (known !== undefined) return known;
+    const motion = await this.#withLongerGaps(way);
+    if (motion === null) await this.measureWhole([way]);
+    else this.#wholes.set(key, motion);
+    const whole = this.#wholes.get(key);
+    if (whole === undefined) throw new Error('a side that was not measured');
+    return whole;
+  }
+
+  /** Where only gaps have grown, only what is near them is measured anew. */
+  async #withLongerGaps(way: Way): Promise<MotionSummary | null> {
+    const { program: given } = this.#base;
+    const { baked, program } = way;
+    if (given === null || program === null || given === program) return null;
+    if (!isFamilyRate(this.#format.sampleRate)) return null;
+    const whole = await this.#whole({ baked, program: given });
+    const gaps = longerGaps(given, program, whole.turnSeconds / QUARTERS_PER_TURN);
+    if (gaps === null) return null;
+    const seconds = program.frames / this.#format.sampleRate;
+    return await this.#remeasured(movedMotion(whole, seconds, gaps.runs), gaps.touched, way, []);
+  }
+
+  /** A motion with the rows that some seconds can reach measured anew. */
+  async #remeasured(
+    motion: MotionSummary,
+    touched: readonly EditSpan[],
+    { baked, program }: Way,
+    edits: readonly SoundEdit[],
+  ): Promise<MotionSummary> {
+    const settings = { ...this.#analysed, ...baked };
+    let spliced = motion;
+    for (const part of partsTouched(touched, this.#format, this.#framesOf(program), settings)) {
+      const [measured] = await this.#measure({ readings: [{ baked, part }], edits, program });
+      if (measured !== undefined) spliced = splicePart(spliced, measured);
+    }
+    return spliced;
+  }
+
+  async #read(
+    ways: readonly Baked[],
+    edits: readonly SoundEdit[],
+    program: ProgramSide | null,
+  ): Promise<MotionSummary[]> {
     if (ways.length === 0) return [];
+    const frames = this.#framesOf(program);
     const settings = ways.map((baked) => ({ ...this.#analysed, ...baked }));
-    const parts = settings.map((each) => partsOf(this.#format, this.#frames, each));
+    const parts = settings.map((each) => partsOf(this.#format, frames, each));
     // Their number follows from the length of the program alone.
     const stretches = [...(parts[0] ?? []).keys()];
     const measured = await Promise.all(
@@ -95,53 +152,31 @@ export class MeasuredSound {
           const part = parts[way]?.[stretch];
           return part === undefined ? [] : [{ baked, part }];
         });
-        return await this.#measure({ readings, edits });
+        return await this.#measure({ readings, edits, program });
       }),
     );
-    const { program } = this.#wholes.get(keyOf({})) ?? {};
     return settings.map((each, way) => {
       const own = measured.flatMap((motions) => {
         const motion = motions[way];
         return motion === undefined ? [] : [motion];
       });
-      const motion = joinParts(own, this.#format, this.#frames, each);
+      const motion = joinParts(own, this.#format, frames, each);
       // What is said of the file is said of it as it came.
-      return program === undefined ? motion : { ...motion, program };
+      return { ...motion, program: this.#base.motion.program };
     });
   }
 
-  /** The parts that edits can reach, each once: edits whose reaches meet share one. */
-  #partsTouched(edits: readonly SoundEdit[], settings: Settings): Part[] {
-    const program = programOf(this.#format, this.#frames);
-    const whole = wholeProgram(program, settings);
-    if (edits.length === 0) return [];
-    if (!isFamilyRate(this.#format.sampleRate)) return [whole];
-    const turn = 60 / settings.rpm;
-    const quarter = turn / 4;
-    const reach = (1 + settings.speedTolerance) * turn + settlingSeconds(settings);
-    const spans = edits
-      .map(({ fromSeconds, untilSeconds }) => ({
-        first: Math.floor((fromSeconds - RAMP_SECONDS - WINDOW_SECONDS) / quarter),
-        end: Math.ceil((untilSeconds + RAMP_SECONDS + WINDOW_SECONDS + reach) / quarter),
-      }))
-      .map(({ first, end }) => ({
-        first: Math.max(0, first),
-        end: Math.min(end, whole.endQuarter),
-      }))
-      .filter(({ first, end }) => first < end)
-      .sort((a, b) => a.first - b.first);
-    const apart: { first: number; end: number }[] = [];
-    for (const { first, end } of spans) {
-      const last = apart.at(-1);
-      if (last !== undefined && first <= last.end) last.end = Math.max(last.end, end);
-      else apart.push({ first, end });
-    }
-    return apart.flatMap(({ first, end }) =>
-      cutPart({ ...whole, firstQuarter: first, endQuarter: end }, 1, program, settings),
-    );
+  #framesOf(program: ProgramSide | null): number {
+    return program?.frames ?? this.#frames;
   }
 }
 
-function keyOf({ rpm, ellipticalHz, ellipticalOrder, polarity }: Baked): string {
-  return JSON.stringify([rpm, ellipticalHz, ellipticalOrder, polarity]);
+function keyOf({ baked, program }: Way): string {
+  const { rpm, ellipticalHz, ellipticalOrder, polarity } = baked;
+  const tracks = (program?.tracks ?? []).map(({ file, firstFrame, startFrame }) => [
+    file.path,
+    firstFrame,
+    startFrame,
+  ]);
+  return JSON.stringify([rpm, ellipticalHz, ellipticalOrder, polarity, tracks]);
 }

@@ -8,11 +8,20 @@ import type { Patient } from './trial.js';
 
 /** A measured side as it is planned, without any remedy. */
 export function patientOf(measured: MeasuredSide, planner: Planner, levelDb: number): Patient {
-  const { motion, sound, source, hand, settings } = measured;
+  const { motion, sound, source, hand, settings, program } = measured;
   const side = plannedSide(motion, settings, hand);
   const judgement = judge(side, planner, levelDb, source);
   return {
-    cut: { settings, hand, levelDb, baked: {}, edits: [], silence: 0 },
+    cut: {
+      settings,
+      hand,
+      levelDb,
+      baked: {},
+      edits: [],
+      silence: 0,
+      program,
+      order: program === null ? [] : [...program.tracks.keys()],
+    },
     planner,
     source,
     side,

@@ -9,12 +9,13 @@ interface Cost {
 
 /**
  * What remedies cost against each other, without a unit; furrow's own choice. Local before global;
- * in each of the two spacing before level, level before filtering; speed, which is another disc,
- * last. Little before much: a decibel, 100 Hz of an elliptical corner and its second order count.
+ * in each of the two spacing before level, level before filtering, filtering before the running
+ * order; speed, which is another disc, last. Little before much: a decibel, 100 Hz of an elliptical corner and its second order count.
  */
 export const REMEDY_COSTS: Readonly<Record<RemedyKind, Cost>> = {
   'pitch-there': { base: 1, each: 0 },
   'width-there': { base: 1.2, each: 0 },
+  gap: { base: 1.5, each: 0 },
   'level-there': { base: 2, each: 0.2 },
   'elliptical-there': { base: 3, each: 0.2 },
   'bell-there': { base: 3.5, each: 0.2 },
@@ -26,6 +27,8 @@ export const REMEDY_COSTS: Readonly<Record<RemedyKind, Cost>> = {
   polarity: { base: 7.5, each: 0 },
   level: { base: 10, each: 1 },
   elliptical: { base: 12, each: 1 },
+  'track-outward': { base: 20, each: 0 },
+  order: { base: 22, each: 0 },
   rpm: { base: 24, each: 0 },
 };
 

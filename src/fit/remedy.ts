@@ -18,6 +18,27 @@ export type Remedy =
       readonly gainDb: number;
     })
   | { readonly kind: 'silence'; readonly quarters: number }
+  | {
+      /** Longer silence in the gap before a track of a sheet. */
+      readonly kind: 'gap';
+      readonly place: number;
+      readonly name: string;
+      readonly quarters: number;
+    }
+  | {
+      /** A track of a sheet comes earlier, those that it passes one place later. */
+      readonly kind: 'track-outward';
+      readonly name: string;
+      /** Places, 0 the outermost; where it comes from and to. */
+      readonly from: number;
+      readonly to: number;
+      readonly order: readonly number[];
+    }
+  | {
+      /** Another running order: `order[place]` is the track that comes there, as they were given. */
+      readonly kind: 'order';
+      readonly order: readonly number[];
+    }
   | { readonly kind: 'base-pitch'; readonly pitch: MetresPerTurn }
   | { readonly kind: 'base-width'; readonly width: Metres }
   | { readonly kind: 'polarity'; readonly polarity: 1 | -1 }
@@ -29,9 +50,11 @@ export type RemedyKind = Remedy['kind'];
 
 /** The control that a remedy takes: of one control only one position can be chosen. */
 export function slotOf(remedy: Remedy): string {
-  return 'fromSeconds' in remedy
-    ? `${remedy.kind} ${remedy.fromSeconds} ${remedy.untilSeconds}`
-    : remedy.kind;
+  if ('fromSeconds' in remedy) {
+    return `${remedy.kind} ${remedy.fromSeconds} ${remedy.untilSeconds}`;
+  }
+  if (remedy.kind === 'gap') return `${remedy.kind} ${remedy.place}`;
+  return 'order' in remedy && typeof remedy.order === 'object' ? 'order' : remedy.kind;
 }
 
 /** The named seconds of a local remedy; null for one of the whole side. */

@@ -5,6 +5,7 @@ import { headroom } from '../model/level.js';
 import { type PlannedSide, plannedSide } from '../model/planned-side.js';
 import type { Planner } from '../settings.js';
 import { applyRemedies, type Cut } from './apply-remedies.js';
+import { earlierIn } from './arrange-cut.js';
 import { compareFaults, type FaultChange } from './compare-faults.js';
 import type { MeasuredSound } from './measured-sound.js';
 import type { Remedy } from './remedy.js';
@@ -43,14 +44,18 @@ export async function tryRemedies(
   remedies: readonly Remedy[],
   isRendered = false,
 ): Promise<Trial> {
-  const { planner, source, faults, side } = patient;
   const cut = applyRemedies(patient.cut, remedies);
-  const motion = await motionOf(patient, cut, isRendered);
+  return tryCut(patient, cut, await motionOf(patient, cut, isRendered));
+}
+
+/** Plans and judges the side as it is then cut, from its motion. */
+export function tryCut(patient: Patient, cut: Cut, motion: MotionSummary): Trial {
+  const { planner, source, faults, side } = patient;
   const planned = plannedSide(motion, cut.settings, cut.hand);
   const judgement = judge(planned, planner, cut.levelDb, source);
   const left = judgement.faults.filter((fault) => !isBeyondCutting(fault));
-  const later = (cut.silence - patient.cut.silence) * planned.quarterSeconds;
-  const change = compareFaults(faults, left, side.motion.turnSeconds, later);
+  const earlier = earlierIn(patient.cut, cut);
+  const change = compareFaults(faults, left, side.motion.turnSeconds, earlier);
   return { cut, side: planned, judgement, left, ...change };
 }
 
@@ -61,7 +66,7 @@ async function motionOf(
 ): Promise<MotionSummary> {
   if (sound !== null) return await (isRendered ? sound.rendered(cut) : sound.motionOf(cut));
   if (cut.edits.length > 0 || cut.baked !== before.baked) throw new Error('there is no sound');
-  const { delayMotion } = await import('./delay-motion.js');
+  const { delayMotion } = await import('./moved-motion.js');
   return delayMotion(side.motion, cut.silence);
 }
 

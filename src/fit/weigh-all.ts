@@ -1,9 +1,10 @@
 import { basePitchFor, isOfThePitch } from '../model/fit-base-pitch.js';
-import type { Baked } from './apply-remedies.js';
 import { applyRemedies } from './apply-remedies.js';
 import { climbLadder } from './climb-ladder.js';
 import type { LeftOut, WeighedRemedy } from './fit-result.js';
+import { gapRemedies } from './gap-remedies.js';
 import { type Ladder, localLadders } from './local-ladders.js';
+import { orderRemedies } from './order-remedies.js';
 import { type Passage, passagesOf } from './passages.js';
 import { pitchLadder } from './pitch-ladder.js';
 import type { Remedy } from './remedy.js';
@@ -28,11 +29,17 @@ export async function weighAll(patient: Patient, isFiltered: boolean): Promise<A
   const { recommendedDb } = patient.headroom;
   const pitch = basePitchFor(side, planner, cut.levelDb, source, isOfThePitch);
   const holdsDb = recommendedDb === null ? null : recommendedDb - cut.levelDb;
-  const wide = sideWide(cut.settings, pitch, holdsDb, isFiltered).filter(
-    (remedy) => sound !== null || !needsSound(remedy),
-  );
+  const wide = [
+    ...gapRemedies(patient),
+    ...sideWide(cut.settings, pitch, holdsDb, isFiltered).filter(
+      (remedy) => sound !== null || !needsSound(remedy),
+    ),
+    ...orderRemedies(patient),
+  ];
   // Those that need the whole side are measured together.
-  await sound?.measureWhole(wide.map((remedy) => bakedBy(patient, remedy)));
+  // Of a longer gap only what is near it is measured.
+  const whole = wide.filter(({ kind }) => kind !== 'gap');
+  await sound?.measureWhole(whole.map((remedy) => applyRemedies(cut, [remedy])));
   const remedies: WeighedRemedy[] = [];
   for (const remedy of wide) remedies.push(await weighRemedy(patient, remedy));
   const { passages, leftOut } = treated(passagesOf(patient.faults));
@@ -49,10 +56,6 @@ export async function weighAll(patient: Patient, isFiltered: boolean): Promise<A
 
 function needsSound({ kind }: Remedy): boolean {
   return kind === 'elliptical' || kind === 'polarity' || kind === 'rpm';
-}
-
-function bakedBy({ cut }: Patient, remedy: Remedy): Baked {
-  return applyRemedies(cut, [remedy]).baked;
 }
 
 /** The worst passages first that are short enough, in time again. */

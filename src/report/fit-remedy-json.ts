@@ -23,6 +23,23 @@ export function remedyToJson(remedy: Remedy): RemedyJson {
       };
     case 'silence':
       return { kind: remedy.kind, quarterTurns: remedy.quarters };
+    case 'gap':
+      return {
+        kind: remedy.kind,
+        track: remedy.place + 1,
+        name: remedy.name,
+        quarterTurns: remedy.quarters,
+      };
+    case 'track-outward':
+      return {
+        kind: remedy.kind,
+        track: remedy.from + 1,
+        name: remedy.name,
+        toPlace: remedy.to + 1,
+        order: remedy.order.map(fromOne),
+      };
+    case 'order':
+      return { kind: remedy.kind, order: remedy.order.map(fromOne) };
     case 'base-pitch':
       return { kind: remedy.kind, ...pitch(remedy.pitch) };
     case 'base-width':
@@ -36,6 +53,11 @@ export function remedyToJson(remedy: Remedy): RemedyJson {
     case 'rpm':
       return { kind: remedy.kind, rpm: remedy.rpm };
   }
+}
+
+/** Places as the tracks of a sheet are counted. */
+function fromOne(place: number): number {
+  return place + 1;
 }
 
 function span(there: { readonly fromSeconds: number; readonly untilSeconds: number }) {

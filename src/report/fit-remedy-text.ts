@@ -4,6 +4,7 @@ import { MIL } from '../units.js';
 import { fixed, frequencyText, lengthText, levelText, type Units } from './length-text.js';
 import { timeText } from './place-text.js';
 import { safePitchText } from './safe-pitch-text.js';
+import { safeText } from './safe-text.js';
 
 /** What a remedy does, where it is known without: `elliptical 150 Hz (6 dB/oct)`. */
 export function remedyDeed(remedy: Remedy, { pitchStep }: Settings, units: Units): string {
@@ -24,6 +25,12 @@ export function remedyDeed(remedy: Remedy, { pitchStep }: Settings, units: Units
       return `${gainText(remedy.gainDb)} at ${frequencyText(remedy.frequency)}`;
     case 'shelf-there':
       return `${gainText(remedy.gainDb)} from ${frequencyText(remedy.frequency)} up`;
+    case 'gap':
+      return `half a turn more before track ${remedy.place + 1}`;
+    case 'track-outward':
+      return `track ${remedy.from + 1} moved to place ${remedy.to + 1}`;
+    case 'order':
+      return `running order ${remedy.order.map((track) => track + 1).join('-')}`;
     case 'silence':
       return 'half a turn more silence first';
     case 'polarity':
@@ -36,6 +43,10 @@ export function remedyDeed(remedy: Remedy, { pitchStep }: Settings, units: Units
 /** The same with the named seconds: `elliptical 150 Hz (6 dB/oct) from 12:30.0 to 12:36.0`. */
 export function remedyText(remedy: Remedy, settings: Settings, units: Units): string {
   const deed = remedyDeed(remedy, settings, units);
+  if (remedy.kind === 'gap') return `${deed}, ${safeText(remedy.name)},`;
+  if (remedy.kind === 'track-outward') {
+    return deed.replace(' moved', `, ${safeText(remedy.name)}, moved`);
+  }
   if (!('fromSeconds' in remedy)) return deed;
   return `${deed} from ${clockText(remedy.fromSeconds, settings)} to ${clockText(remedy.untilSeconds, settings)}`;
 }

@@ -1,7 +1,7 @@
 import type { SampleFormat } from '../analysis/sample-format.js';
+import { placeTrack } from '../program/place-track.js';
 import { programRate } from '../program/program-rate.js';
 import type { Elliptical, ProgramTrack, TrackFile } from '../program/program-side.js';
-import { commonPeriod } from '../program/track-chain.js';
 import type { Settings } from '../settings.js';
 import type { Hertz, Seconds } from '../units.js';
 import type { SheetTrack } from './sheet-schema.js';
@@ -80,20 +80,15 @@ function laid(
   const { sampleRate } = file.format;
   // In frames of its own, from the first sample of the program on.
   const start = Math.round((before + (track.gapSeconds ?? 0)) * sampleRate);
-  const end = start + endFrame - firstFrame;
-  const period = commonPeriod(sampleRate, rate);
-  const periods = Math.floor(start / period.track);
+  const frames = endFrame - firstFrame;
   return {
-    endSeconds: end / sampleRate,
+    endSeconds: (start + frames) / sampleRate,
     track: {
       name,
       file,
       firstFrame,
       endFrame,
-      startFrame: Math.floor((start * rate) / sampleRate),
-      stopFrame: Math.ceil((end * rate) / sampleRate),
-      originFrame: periods * period.program,
-      leadFrames: start - periods * period.track,
+      ...placeTrack(start, frames, sampleRate, rate),
       gain: 10 ** ((track.trimDb ?? 0) / 20),
       fadeInFrames: Math.round((track.fadeInSeconds ?? 0) * sampleRate),
       fadeOutFrames: Math.round((track.fadeOutSeconds ?? 0) * sampleRate),

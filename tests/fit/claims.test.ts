@@ -34,6 +34,8 @@ const CUT: Cut = {
   baked: {},
   edits: [],
   silence: 0,
+  program: null,
+  order: [],
 };
 
 let fit: SideFit;

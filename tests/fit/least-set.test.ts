@@ -86,13 +86,14 @@ describe('leastSet', () => {
 });
 
 describe('the costs', () => {
-  it('are local before global, and in each spacing before level before filtering', () => {
+  it('are local before global, in each spacing before level before filtering, then the order', () => {
     const cost = (kinds: readonly (keyof typeof REMEDY_COSTS)[]) =>
       kinds.map((kind) => REMEDY_COSTS[kind].base);
-    const local = cost(['pitch-there', 'width-there', 'level-there', 'elliptical-there']);
+    const spacing = cost(['pitch-there', 'width-there', 'gap']);
+    const local = [...spacing, ...cost(['level-there', 'elliptical-there'])];
     const tones = cost(['bell-there', 'shelf-there']);
     const wide = cost(['silence', 'base-pitch', 'base-width', 'polarity', 'level', 'elliptical']);
-    const inOrder = [...local, ...tones, ...wide, ...cost(['rpm'])];
+    const inOrder = [...local, ...tones, ...wide, ...cost(['track-outward', 'order', 'rpm'])];
     expect(inOrder).toEqual([...inOrder].sort((a, b) => a - b));
     expect(new Set(inOrder).size).toBe(Object.keys(REMEDY_COSTS).length);
   });

@@ -15,6 +15,8 @@ const CUT: Cut = {
   baked: {},
   edits: [],
   silence: 0,
+  program: null,
+  order: [],
 };
 
 async function soundOf(name = 'hard.wav'): Promise<MeasuredSound> {
@@ -70,7 +72,7 @@ describe('a measured side', () => {
       { ellipticalHz: 150, ellipticalOrder: 2 } as const,
       { rpm: 45 },
     ];
-    await sound.measureWhole(ways);
+    await sound.measureWhole(ways.map((baked) => ({ baked, program: null })));
     for (const baked of ways) {
       const together = rowsOf(await sound.motionOf({ ...CUT, baked }));
       const alone = new Map(rowsOf(await sound.rendered({ ...CUT, baked })));

@@ -9,6 +9,7 @@ import { type MeasuredSide, measureSide } from '../../src/fit/measured-side.js';
 import { inlineFitPool } from '../../src/fit-pool.js';
 import { forecastFile } from '../../src/forecast-side.js';
 import type { SideForecast } from '../../src/model/forecast-types.js';
+import type { SideInput } from '../../src/open-side.js';
 import type { Settings } from '../../src/settings.js';
 import { inventedProgram, RATE } from './invented-program.js';
 import { wavBytes } from './wav-writer.js';
@@ -25,13 +26,13 @@ export async function writeProgram(folder: string, name: string, program: Stereo
   return path;
 }
 
-export async function measured(path: string, settings: Settings): Promise<MeasuredSide> {
+export async function measured(path: SideInput, settings: Settings): Promise<MeasuredSide> {
   const progress = new BigInt64Array(new SharedArrayBuffer(8));
   return await measureSide(path, settings, inlineFitPool(), progress);
 }
 
 export async function fitted(
-  path: string,
+  path: SideInput,
   settings: Settings,
   request: Partial<FitRequest> = {},
 ): Promise<SideFit> {
@@ -46,7 +47,7 @@ export async function fitted(
 
 /** The forecast of a file by itself. */
 export async function forecastOf(
-  path: string,
+  path: SideInput,
   settings: Settings,
   levelDb = 0,
 ): Promise<SideForecast> {
@@ -82,25 +83,35 @@ export async function withFrames<T>(
 
 /** A program with three hard passages: wide bass, loud bass, loud treble. */
 export function hardProgram(): Stereo {
-  const { left, right } = inventedProgram(26, 3);
-  const add = (
-    from: number,
-    lasts: number,
-    hertz: number,
-    amplitude: number,
-    sign: 1 | -1,
-  ): void => {
-    for (let frame = 0; frame < lasts * RATE; frame++) {
-      const place = Math.round(from * RATE) + frame;
-      const loudness = Math.sin((Math.PI * frame) / (lasts * RATE));
-      const value = amplitude * loudness * Math.sin((2 * Math.PI * hertz * frame) / RATE);
-      left[place]! += value;
-      right[place]! += sign * value;
-    }
-  };
-  add(5, 2, 55, 0.36, -1);
-  add(12, 2, 58.1, 1.2, 1);
-  add(20, 1.5, 7100, 0.52, 1);
+  const program = inventedProgram(26, 3);
+  addTone(program, { from: 5, lasts: 2, hertz: 55, amplitude: 0.36, sign: -1 });
+  addTone(program, { from: 12, lasts: 2, hertz: 58.1, amplitude: 1.2 });
+  addTone(program, { from: 20, lasts: 1.5, hertz: 7100, amplitude: 0.52 });
+  return halved(program);
+}
+
+/** Adds a tone that swells and fades; it is in both channels, with `sign` −1 against each other. */
+export function addTone(
+  { left, right }: Stereo,
+  tone: {
+    readonly from: number;
+    readonly lasts: number;
+    readonly hertz: number;
+    readonly amplitude: number;
+    readonly sign?: -1;
+  },
+): void {
+  const { from, lasts, hertz, amplitude, sign = 1 } = tone;
+  for (let frame = 0; frame < lasts * RATE; frame++) {
+    const place = Math.round(from * RATE) + frame;
+    const loudness = Math.sin((Math.PI * frame) / (lasts * RATE));
+    const value = amplitude * loudness * Math.sin((2 * Math.PI * hertz * frame) / RATE);
+    left[place]! += value;
+    right[place]! += sign * value;
+  }
+}
+
+export function halved({ left, right }: Stereo): Stereo {
   return { left: left.map((value) => 0.5 * value), right: right.map((value) => 0.5 * value) };
 }
 
