@@ -1,10 +1,12 @@
 import { analysePart, type PartMotion } from './analysis/analyse-part.js';
+import { changedWhileRead } from './analysis/changed-while-read.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
 import { hashAudio } from './analysis/hash-audio.js';
 import { joinParts } from './analysis/join-parts.js';
 import type { EdgeWindow } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
+import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastSide } from './model/forecast-model.js';
 import type { HotSpot } from './model/forecast-types.js';
@@ -73,7 +75,10 @@ export async function measurePart(
   part: Part,
   onBytes: (bytes: number) => void,
 ): Promise<PartMotion> {
-  return await withSide(input, settings, async (side) => await measureOpen(side, part, onBytes));
+  return await withSide(input, settings, async (side) => {
+    if (part.readUntil > side.source.frames) throw changed(side, part.readUntil);
+    return await measureOpen(side, part, onBytes);
+  });
 }
 
 /** The forecast of a side whose parts are measured, the same as `forecastFile` makes. */
@@ -83,11 +88,17 @@ export async function forecastParts(
   request: Request,
   motions: readonly PartMotion[],
 ): Promise<ForecastedFile> {
-  return await withSide(
-    input,
-    settings,
-    async (side) => await forecastOpen(side, settings, request, motions),
-  );
+  return await withSide(input, settings, async (side) => {
+    const frames = motions.at(-1)?.part.endFrame ?? 0;
+    if (frames !== side.source.frames) throw changed(side, frames);
+    return await forecastOpen(side, settings, request, motions);
+  });
+}
+
+/** Each part opens the file anew: it may be another by then. */
+function changed({ name, source, sources }: OpenSide, expected: number): InputError {
+  const path = sources[0]?.path ?? name;
+  return changedWhileRead(path, `${source.frames} frames`, `${expected} as when it was begun`);
 }
 
 async function measureOpen(

@@ -1,6 +1,7 @@
 import { constants } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { InputError } from '../errors.js';
+import { changedWhileRead } from './changed-while-read.js';
 import { accessError } from './wav-access-error.js';
 
 /** A regular file, open for positioned reads. */
@@ -13,6 +14,7 @@ export interface ByteSource {
 
 /**
  * Opens a regular file, hands it to `use` and closes it, whatever happens.
+ * A file that was written to meanwhile is an InputError `changed-while-read`, whatever `use` gave.
  * Anything else (folder, pipe, socket, device) is an InputError `not-a-file`, at once: a pipe
  * without a writer is never waited for.
  */
@@ -25,7 +27,15 @@ export async function withSource<T>(
     // Asked again of the handle: the name may stand for something else by now.
     const facts = await handle.stat();
     if (!facts.isFile()) throw notAFile(path);
-    return await use({ path, handle, size: facts.size });
+    const result = await use({ path, handle, size: facts.size });
+    const after = await handle.stat();
+    if (after.size !== facts.size) {
+      throw changedWhileRead(path, `${after.size} bytes`, `${facts.size} as when it was opened`);
+    }
+    if (after.mtimeMs !== facts.mtimeMs) {
+      throw changedWhileRead(path, 'that it was written to', 'it as it was when it was opened');
+    }
+    return result;
   } finally {
     await handle.close();
   }
