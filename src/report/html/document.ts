@@ -6,7 +6,7 @@ export interface HtmlDocument {
   readonly body: Markup;
   readonly style: string;
   readonly script?: string;
-  /** Base64, which needs no escaping; read by the script. */
+  /** Text without & and <, which needs no escaping; read by the script. */
   readonly data?: string;
 }
 

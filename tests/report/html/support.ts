@@ -2,6 +2,7 @@ import type { MotionSummary } from '../../../src/analysis/motion.js';
 import type { SideForecast } from '../../../src/model/forecast-types.js';
 import { takeFrom, toPlanes } from '../../../src/report/html/data/byte-planes.js';
 import { leastAsked } from '../../../src/report/html/data/least-asked.js';
+import { roundedLength, roundedNumber } from '../../../src/report/html/data/rounded.js';
 import { readSummary, summaryColumns } from '../../../src/report/html/data/summary-columns.js';
 import type { Settings } from '../../../src/settings.js';
 
@@ -12,16 +13,18 @@ export function throughPage(motion: MotionSummary, settings: Settings, levelMost
   return readSummary(takeFrom(planes), motion);
 }
 
-/** The summary with each number rounded to float32, which is all that a page's data may do to it. */
-export function roundedToFloat32(motion: MotionSummary): MotionSummary {
-  const row = (values: Float64Array) => Float64Array.from(Float32Array.from(values));
+/** The summary with each number rounded, which is all that a page's data may do to it. */
+export function roundedAsPage(motion: MotionSummary): MotionSummary {
+  const row = (values: Float64Array, round = roundedLength) =>
+    Float64Array.from(Float32Array.from(values, round));
+  const numbers = (values: Float64Array) => row(values, roundedNumber);
   const { left, right, lowBand } = motion;
   const wall = (of: MotionSummary['left']) => ({
     ...of,
-    velocityPeak: row(of.velocityPeak),
-    accelerationPeak: row(of.accelerationPeak),
-    velocityMeanSquare: row(of.velocityMeanSquare),
-    accelerationMeanSquare: row(of.accelerationMeanSquare),
+    velocityPeak: numbers(of.velocityPeak),
+    accelerationPeak: numbers(of.accelerationPeak),
+    velocityMeanSquare: numbers(of.velocityMeanSquare),
+    accelerationMeanSquare: numbers(of.accelerationMeanSquare),
   });
   return {
     ...motion,
@@ -35,12 +38,12 @@ export function roundedToFloat32(motion: MotionSummary): MotionSummary {
     left: wall(left),
     right: wall(right),
     lowBand: {
-      phase: row(lowBand.phase),
-      correlation: row(lowBand.correlation),
-      verticalShare: row(lowBand.verticalShare),
-      strongestFrequency: row(lowBand.strongestFrequency),
-      verticalAmplitude: row(lowBand.verticalAmplitude),
-      lateralAmplitude: row(lowBand.lateralAmplitude),
+      phase: numbers(lowBand.phase),
+      correlation: numbers(lowBand.correlation),
+      verticalShare: numbers(lowBand.verticalShare),
+      strongestFrequency: numbers(lowBand.strongestFrequency),
+      verticalAmplitude: numbers(lowBand.verticalAmplitude),
+      lateralAmplitude: numbers(lowBand.lateralAmplitude),
     },
   };
 }

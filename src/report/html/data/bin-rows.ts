@@ -1,6 +1,7 @@
 import { BINS_PER_QUARTER, quarterMaximum } from '../../../analysis/motion.js';
 import type { BinMask } from './deciding-bins.js';
 import { binsOf } from './deciding-bins.js';
+import { roundedLength } from './rounded.js';
 
 /** Steps from the least to the largest of a quarter, as an unsigned byte. */
 const STEPS = 255;
@@ -8,9 +9,9 @@ const STEPS = 255;
 /** By how much a bin that is not kept lies under its neighbours, m. */
 const UNDER = 1e-6;
 
-/** The bins that a mask holds, one after the other. */
+/** The bins that a mask holds, one after the other, rounded. */
 export function keptBins(row: Float64Array, mask: BinMask): Float32Array {
-  return Float32Array.from(binsOf(mask), (bin) => row[bin] ?? 0);
+  return Float32Array.from(binsOf(mask), (bin) => roundedLength(row[bin] ?? 0));
 }
 
 /**

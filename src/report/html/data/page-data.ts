@@ -6,9 +6,11 @@ import type { Units } from '../../length-text.js';
 import { formatsFor, innermostOf } from '../formats.js';
 import { microscopePlaces } from '../microscope-places.js';
 import { toPlanes } from './byte-planes.js';
+import { edgeColumn } from './edge-columns.js';
 import { leastAsked } from './least-asked.js';
 import { joinPageBytes } from './page-bytes.js';
 import type { KeptSpot, PageHead } from './page-head.js';
+import { toPrintable } from './printable.js';
 import { summaryColumns } from './summary-columns.js';
 
 /** The levels that a page offers, dB; a side that was asked for further out widens them. */
@@ -23,7 +25,7 @@ export interface PageDataOptions {
 }
 
 /**
- * Everything a page needs to forecast its side anew: deflated (RFC 1951), as base64.
+ * Everything a page needs to forecast its side anew: deflated (RFC 1951), as printable text.
  * @param edges for each of microscopePlaces, in order; null where there are none
  */
 export function pageData(
@@ -37,10 +39,12 @@ export function pageData(
   const asked = leastAsked(settings, innermostOf(formatsFor(settings)), most);
   const planes = toPlanes([
     ...summaryColumns(motion, asked),
-    ...kept.flatMap(({ turns }) => turns.flatMap(({ inner, outer }) => [inner, outer])),
+    ...kept.flatMap(({ turns }) =>
+      turns.flatMap(({ inner, outer }) => [edgeColumn(inner), edgeColumn(outer)]),
+    ),
   ]);
   const bytes = joinPageBytes(JSON.stringify(headOf(file, edges, options, most)), planes);
-  return deflateRawSync(bytes, { level: 9 }).toString('base64');
+  return toPrintable(deflateRawSync(bytes, { level: 9 }));
 }
 
 function headOf(

@@ -2,6 +2,7 @@ import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary } from '../../../analysis/motion.js';
 import type { Seconds } from '../../../units.js';
 import { takeFrom } from './byte-planes.js';
+import { readEdge } from './edge-columns.js';
 import { splitPageBytes } from './page-bytes.js';
 import type { PageHead } from './page-head.js';
 import { readSummary } from './summary-columns.js';
@@ -29,8 +30,8 @@ export function readPageData(bytes: Uint8Array): PageData {
       secondsPerSample,
       turns: turns.map((turnsFromSpot) => ({
         turnsFromSpot,
-        inner: take.float32(samples),
-        outer: take.float32(samples),
+        inner: readEdge(take, samples),
+        outer: readEdge(take, samples),
       })),
     },
   }));

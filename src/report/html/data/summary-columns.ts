@@ -16,6 +16,7 @@ import {
 } from './deciding-bins.js';
 import { classOf, type LeastAsked } from './least-asked.js';
 import { pooledColumns, pooledHistogram } from './pooled-histogram.js';
+import { roundedLength, roundedNumber } from './rounded.js';
 
 const WALL_ROWS = [
   'velocityPeak',
@@ -32,7 +33,7 @@ const LOW_ROWS = [
 ] as const satisfies readonly (keyof LowBand)[];
 
 /**
- * What a page keeps of a motion summary, as float32, in the order in which `readSummary` takes it.
+ * What a page keeps of a motion summary, rounded and as float32, in the order in which `readSummary` takes it.
  * - `approachLoose`, `approach`, `lift`, `sink`: the bins that can decide over land or width;
  * - of all else that hangs on single bins, in steps of 1/255 of its quarter: what is asked at a hot
  *   spot only, in the bins that can be one and in those a turn outside of them;
@@ -50,7 +51,10 @@ export function summaryColumns(motion: MotionSummary, asked: LeastAsked): PageCo
   const below = coarseBins(sink, rest.sink, negated(liftMost), sinkMost);
   const coarse = (row: Float64Array, mask: BinMask) => {
     const most = largestOf(row);
-    return [Float32Array.from(most), coarseBins(row, mask, new Float64Array(most.length), most)];
+    return [
+      Float32Array.from(most, roundedLength),
+      coarseBins(row, mask, new Float64Array(most.length), most),
+    ];
   };
   return [
     loose,
@@ -68,7 +72,7 @@ export function summaryColumns(motion: MotionSummary, asked: LeastAsked): PageCo
     ...coarse(inward, rest.inward),
     ...wallColumns(motion.left, asked),
     ...wallColumns(motion.right, asked),
-    ...LOW_ROWS.map((name) => Float32Array.from(motion.lowBand[name])),
+    ...LOW_ROWS.map((name) => Float32Array.from(motion.lowBand[name], roundedNumber)),
   ];
 }
 
@@ -131,7 +135,7 @@ function coarseMasks(loose: BinMask, high: BinMask, low: BinMask) {
 
 function wallColumns(wall: WallMotion, asked: LeastAsked): PageColumn[] {
   return [
-    ...WALL_ROWS.map((name) => Float32Array.from(wall[name])),
+    ...WALL_ROWS.map((name) => Float32Array.from(wall[name], roundedNumber)),
     ...pooledColumns(wall.edgeVelocityHistogram, classOf(asked.edgeVelocity)),
     ...pooledColumns(wall.accelerationHistogram, classOf(asked.acceleration)),
   ];

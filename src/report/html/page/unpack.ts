@@ -1,6 +1,9 @@
-/** The bytes that were deflated and written as base64. */
-export async function unpack(base64: string): Promise<Uint8Array> {
-  const packed = Uint8Array.from(atob(base64.trim()), (character) => character.charCodeAt(0));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+import { fromPrintable } from '../data/printable.js';
+
+/** The bytes that were deflated and written as `toPrintable` does. */
+export async function unpack(text: string): Promise<Uint8Array> {
+  const stream = new Blob([fromPrintable(text.trim())])
+    .stream()
+    .pipeThrough(new DecompressionStream('deflate-raw'));
   return new Uint8Array(await new Response(stream).arrayBuffer());
 }

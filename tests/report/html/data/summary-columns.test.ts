@@ -8,7 +8,7 @@ import { emptyMotion } from '../../../support/empty-motion.js';
 import { SOUND_SOURCE, settingsWith } from '../../../support/model-settings.js';
 import { randomMotion } from '../../../support/random-motion.js';
 import { realRecordings, wordsOf } from '../../../support/real-recordings.js';
-import { roundedToFloat32, throughPage, told } from '../support.js';
+import { roundedAsPage, throughPage, told } from '../support.js';
 
 /** The page against the command on the same numbers; float32 is compared with float64 apart. */
 const AGREES = 1e-9;
@@ -36,7 +36,7 @@ describe('the summary that a page keeps', () => {
       const settings = settingsWith(changes);
       const request = { levelDb, planner, source: SOUND_SOURCE };
       const kept = forecastSide(throughPage(motion, settings), settings, request);
-      const whole = forecastSide(roundedToFloat32(motion), settings, request);
+      const whole = forecastSide(roundedAsPage(motion), settings, request);
       // A pitch that opens as fast as on motion that no sound makes leaves only the first one sure.
       const sure = settings.executes === 'fixed' ? kept.hotSpots.length : 1;
       const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, sure) }, isNoCause);
@@ -79,7 +79,7 @@ describe('the summary that a page keeps', () => {
         const asked = { ...settings, executes: 'plan' as const };
         const request = { levelDb, planner, source: SOUND_SOURCE };
         const page = told(forecastSide(kept, asked, request));
-        const command = told(forecastSide(roundedToFloat32(motion), asked, request));
+        const command = told(forecastSide(roundedAsPage(motion), asked, request));
         expect(page.words).toEqual(command.words);
         expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
       }

@@ -4,13 +4,14 @@ import { describe, expect, it } from 'vitest';
 import type { MotionSummary } from '../../../../src/analysis/motion.js';
 import { forecastSide } from '../../../../src/model/forecast-model.js';
 import { pageData } from '../../../../src/report/html/data/page-data.js';
+import { fromPrintable } from '../../../../src/report/html/data/printable.js';
 import { type PageData, readPageData } from '../../../../src/report/html/data/read-page-data.js';
 import { headroomOf, recompute } from '../../../../src/report/html/page/recompute.js';
 import { asForecast, settingsOf, type WhatIf } from '../../../../src/report/html/page/what-if.js';
 import { forecastedFile } from '../../../support/forecast-fixture.js';
 import { settingsWith } from '../../../support/model-settings.js';
 import { randomMotion } from '../../../support/random-motion.js';
-import { roundedToFloat32, told } from '../support.js';
+import { roundedAsPage, told } from '../support.js';
 
 const SOURCE = { sampleRate: 96_000, channels: 2, truncated: false } as const;
 
@@ -22,7 +23,7 @@ function dataOf(motion: MotionSummary): PageData {
   const { program } = motion;
   const file = { ...forecastedFile({ settings, program }), forecast, motion };
   const packed = pageData(file, [], { units: 'metric' });
-  return readPageData(new Uint8Array(inflateRawSync(Buffer.from(packed, 'base64'))));
+  return readPageData(new Uint8Array(inflateRawSync(fromPrintable(packed))));
 }
 
 const TRIES = fc.record({
@@ -46,7 +47,7 @@ describe('what the page recomputes', () => {
       const { file, side } = recompute(data, whatIf, headroomOf(data, whatIf));
       const settings = settingsOf(data.head, whatIf);
       const request = { levelDb, planner, source: SOURCE };
-      const command = forecastSide(roundedToFloat32(motion), settings, request);
+      const command = forecastSide(roundedAsPage(motion), settings, request);
       const without = { hotSpots: [] };
       const page = told({ ...file.forecast, ...without });
       const wanted = told({ ...command, ...without });
