@@ -19,7 +19,7 @@ export interface IntakeCells {
 }
 
 /** Where there is nothing to tell; one sign, so that every line has as many words. */
-const NOTHING = '-';
+export const NOTHING = '-';
 const NO_CELLS = { time: NOTHING, spare: NOTHING, level: NOTHING };
 
 /** Cells of a file that was judged: numbers without their units. */

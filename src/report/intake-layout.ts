@@ -4,7 +4,8 @@ import type { Severity, Verdict } from '../model/forecast-types.js';
 import { clustersOf, columnsOf } from './folder-clusters.js';
 import { folderLabels, type Named } from './folder-labels.js';
 import { padded } from './folder-layout.js';
-import type { IntakeCells } from './intake-columns.js';
+import { shortenNames } from './folder-shorten.js';
+import { type IntakeCells, NOTHING } from './intake-columns.js';
 import type { Units } from './length-text.js';
 import { safeText } from './safe-text.js';
 import { severityPaint } from './severity-paint.js';
@@ -52,19 +53,25 @@ export function terminalLayout(
   const taken = others.reduce((sum, width) => sum + GAP.length + width, 0);
   const room = Math.max(NARROWEST_NAME, columns - taken);
   const labels = folderLabels(paths.map(named), room, ascii ? '~' : '…');
+  const shortened = (path: string) => shortenNames([path], room, ascii ? '~' : '…')[0] ?? '';
   const widths = labels.map((label) => columnsOf(clustersOf(label)));
   const nameWidth = widths.reduce((widest, width) => Math.max(widest, width), 'file'.length);
-  const row = (name: string, cells: IntakeCells, verdict: string) =>
-    [
+  const row = (name: string, cells: IntakeCells, verdict: string) => {
+    const words = [
       padded(name, nameWidth, 'left'),
       `${verdict}${' '.repeat(Math.max(0, VERDICT_WIDTH - cells.verdict.length))}`,
       padded(cells.worst, WORST_WIDTH, 'left'),
-      padded(cells.time, NUMBERS.time, 'right'),
-      padded(cells.spare, NUMBERS.spare, 'right'),
-      padded(cells.level, NUMBERS.level, 'right'),
-    ]
-      .join(GAP)
-      .trimEnd();
+    ];
+    // What was not judged has no figures, and its code takes their room.
+    if (cells.time === NOTHING) return words.join(GAP).trimEnd();
+    const { time, spare, level } = NUMBERS;
+    const figures = [
+      padded(cells.time, time, 'right'),
+      padded(cells.spare, spare, 'right'),
+      padded(cells.level, level, 'right'),
+    ];
+    return [...words, ...figures].join(GAP);
+  };
   const head = {
     verdict: 'verdict',
     worst: 'worst finding',
@@ -75,7 +82,7 @@ export function terminalLayout(
   return {
     head: `${row('file', head, head.verdict)}\n`,
     line: (at, cells, path = '') =>
-      `${row(labels[at] ?? safeText(path), cells, painted(cells.verdict, paint))}\n`,
+      `${row(labels[at] ?? shortened(path), cells, painted(cells.verdict, paint))}\n`,
   };
 }
 

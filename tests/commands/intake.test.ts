@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { intakeLineSchema, intakeSchema } from '../../src/report/intake-schema.js';
 import { filledFolder } from '../support/filled-folder.js';
+import { complaintsOf } from '../support/junit-complaints.js';
 import { onTerminal } from '../support/on-terminal.js';
 import { needProgram } from '../support/outside-program.js';
 import { isValid } from '../support/published-schema.js';
@@ -198,10 +199,12 @@ test('files of several formats in a folder are told once, and can fail the run',
 });
 
 describe('--junit', () => {
-  test('is written beside what stdout tells, also where a file fails', async () => {
+  test('is written beside what stdout tells, also where a file fails', async (context) => {
+    needProgram('xmllint', context);
     const cwd = await filledFolder([...mixedSides(), NARROW_LATHE]);
     const { stdout } = await intake(cwd, '.', '--junit', 'out.xml');
     const xml = await readFile(join(cwd, 'out.xml'), 'utf8');
+    expect(await complaintsOf(xml)).toBe('');
     expect(cellsOf(stdout).length).toBe(xml.match(/<testcase /g)?.length);
     expect(xml).toContain('<testcase classname="." name="6 no sound.wav">\n<error type="not-wav"');
   });
@@ -256,6 +259,11 @@ describe('names of whatever kind', () => {
     expect(stdout).toMatch(/^good\.wav\tclear/m);
     expect(stderr).toMatch(/its name is not UTF-8/);
     expect(exitCode).toBe(3);
+    const listed = await runFurrow(['intake', '--files-from', '-'], {
+      cwd,
+      input: Uint8Array.of(...bad, 10),
+    });
+    expect(listed.stdout).toMatch(/bad\ufffd\.wav\tfailed\tbad-name\t/);
   });
 
   test('that are links out of the folder are refused unless --follow', async () => {

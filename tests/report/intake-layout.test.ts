@@ -53,12 +53,28 @@ describe('a line a file for a reader', () => {
     );
   });
 
-  test('tells every code of a failure whole', () => {
-    const layout = terminalLayout(['a.wav'], facts);
+  test('tells every code of a failure whole, and a folder, within the terminal', () => {
+    const paths = [`${'a'.repeat(70)}.wav`];
+    const layout = terminalLayout(paths, facts);
     for (const code of FAILURE_CODES) {
       const cells = { verdict: 'failed', worst: code, time: '-', spare: '-', level: '-' };
-      expect(layout.line(0, cells)).toContain(` ${code} `);
+      const lines = [layout.line(0, cells), layout.line(1, cells, 'in/'.repeat(40))];
+      for (const line of lines) {
+        expect(line).toMatch(new RegExp(` failed   ${code}\n$`));
+        expect(line.length).toBeLessThanOrEqual(81);
+      }
     }
+  });
+
+  test('gets no control and no mark of direction from a name', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', minLength: 1 }), (path) => {
+        const layout = terminalLayout([path, 'a.wav'], facts);
+        const lines = layout.line(0, clear) + layout.line(2, clear, path);
+        expect(lines).not.toMatch(/[^\P{Cc}\n]|[\p{Bidi_Control}\p{Cs}]/u);
+        expect(lines.split('\n')).toHaveLength(3);
+      }),
+    );
   });
 
   test('says in colour nothing that its words do not', () => {

@@ -1,4 +1,3 @@
-import { execa } from 'execa';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { intakeResult } from '../../src/intake/intake-result.js';
@@ -13,9 +12,9 @@ import {
 } from '../../src/report/junit.js';
 import { xmlText } from '../../src/report/junit-xml.js';
 import { findingWith, forecastedFile } from '../support/forecast-fixture.js';
+import { complaintsOf } from '../support/junit-complaints.js';
 import { needProgram } from '../support/outside-program.js';
 
-const SCHEMA = new URL('junit.xsd', import.meta.url).pathname;
 const HOSTILE = '<script>&"\'\u0000\u001b[31m\u007f\u0085\ufffe\uffff\u202e\ud800]]>\r\n=\t.wav';
 
 const resultOf = (severities: readonly Severity[], path = 'in/a.wav') =>
@@ -24,15 +23,6 @@ const resultOf = (severities: readonly Severity[], path = 'in/a.wav') =>
     forecastedFile({}, { findings: severities.map((severity) => findingWith({ severity })) }),
     NO_RULES,
   );
-
-/** What xmllint says of a document; empty where it keeps to the schema. */
-async function complaintsOf(xml: string): Promise<string> {
-  const { stderr, exitCode } = await execa('xmllint', ['--noout', '--schema', SCHEMA, '-'], {
-    input: xml,
-    reject: false,
-  });
-  return exitCode === 0 ? '' : stderr;
-}
 
 describe('a JUnit report', () => {
   test.each<[FailLevel, string]>([
