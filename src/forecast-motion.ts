@@ -1,4 +1,4 @@
-import { InputError } from './errors.js';
+import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import type { Request } from './forecast-side.js';
 import { forecastSide } from './model/forecast-model.js';
@@ -8,6 +8,7 @@ import {
   bakedSettings,
   differingSetting,
 } from './motion-file/baked-settings.js';
+import { motionError } from './motion-file/motion-error.js';
 import { readMotionFile } from './motion-file/read-motion-file.js';
 import type { SavedMotion } from './motion-file/saved-motion.js';
 import type { Settings } from './settings.js';
@@ -62,9 +63,14 @@ function differs(
   saved: BakedSettings,
   asked: BakedSettings,
 ): InputError {
-  const values = `${valueText(field, saved)}, the profile now says ${valueText(field, asked)}`;
-  const message = `${path}: the motion was saved with ${field} ${values}`;
-  return new InputError(path, 'motion-differs', `${message}; forecast the WAV again`);
+  const found = `motion saved with ${field} ${valueText(field, saved)}`;
+  const expected = `${valueText(field, asked)} as in the profile`;
+  return motionError(path, {
+    code: 'motion-differs',
+    found,
+    expected,
+    remedy: 'forecast the sound again',
+  });
 }
 
 function valueText(field: BakedSetting, settings: BakedSettings): string {

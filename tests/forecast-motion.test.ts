@@ -53,19 +53,19 @@ describe('a motion that was saved with other settings', () => {
     forecastMotion(saved, { ...SETTINGS, ...changes }, REQUEST);
 
   test.each([
-    [{ rpm: 45 }, 'rpm 33.33333, the profile now says 45'],
-    [{ speedTolerance: 0.002 }, 'speedTolerance 0.001, the profile now says 0.002'],
-    [{ speedFactor: 0.5 }, 'speedFactor 1, the profile now says 0.5'],
-    [{ referenceVelocity: 0.08 }, 'referenceVelocity 7cm/s, the profile now says 8cm/s'],
-    [{ referenceDbfs: -12 }, 'referenceDbfs -10, the profile now says -12'],
-    [{ polarity: -1 }, 'polarity 1, the profile now says -1'],
-    [{ swapChannels: true }, 'swapChannels false, the profile now says true'],
-    [{ channelBalanceDb: 0.1 }, 'channelBalanceDb 0, the profile now says 0.1'],
-    [{ subsonicHz: 15 }, 'subsonicHz 20, the profile now says 15'],
-    [{ ellipticalHz: 150 }, 'ellipticalHz none, the profile now says 150'],
-    [{ lowBandHz: 250 }, 'lowBandHz 300, the profile now says 250'],
+    [{ rpm: 45 }, 'rpm 33.33333, expected 45'],
+    [{ speedTolerance: 0.002 }, 'speedTolerance 0.001, expected 0.002'],
+    [{ speedFactor: 0.5 }, 'speedFactor 1, expected 0.5'],
+    [{ referenceVelocity: 0.08 }, 'referenceVelocity 7cm/s, expected 8cm/s'],
+    [{ referenceDbfs: -12 }, 'referenceDbfs -10, expected -12'],
+    [{ polarity: -1 }, 'polarity 1, expected -1'],
+    [{ swapChannels: true }, 'swapChannels false, expected true'],
+    [{ channelBalanceDb: 0.1 }, 'channelBalanceDb 0, expected 0.1'],
+    [{ subsonicHz: 15 }, 'subsonicHz 20, expected 15'],
+    [{ ellipticalHz: 150 }, 'ellipticalHz none, expected 150'],
+    [{ lowBandHz: 250 }, 'lowBandHz 300, expected 250'],
   ] as const)('is refused: %o', (changes, words) => {
-    const message = `invented.motion: the motion was saved with ${words}; forecast the WAV again`;
+    const message = `invented.motion: found motion saved with ${words} as in the profile; forecast the sound again`;
     expect(() => forecast(changes)).toThrow(
       expect.objectContaining({ code: 'motion-differs', path: 'invented.motion', message }),
     );
