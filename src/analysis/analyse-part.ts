@@ -54,11 +54,11 @@ export async function analysePart(
 
 /** With what was to be said of the samples before they became these. */
 export function withTally(motion: PartMotion, tally: Tally): PartMotion {
-  const { clippedRuns, firstClipFrame, ultrasonicPower } = tally;
+  const { clippedRuns, firstClipFrame, longestClip, ultrasonicPower } = tally;
   const [left, right] = motion.ultrasonicPower;
   return {
     ...motion,
-    sums: { ...motion.sums, clippedRuns, firstClipFrame },
+    sums: { ...motion.sums, clippedRuns, firstClipFrame, longestClip },
     ultrasonicPower: [left + ultrasonicPower[0], right + ultrasonicPower[1]],
   };
 }

@@ -1,4 +1,5 @@
 import { emptyHistogram } from './histogram.js';
+import { addJumps } from './jump-list.js';
 import { HISTOGRAM_CLASSES, type Histogram, type LowBand, type WallMotion } from './motion.js';
 import type { BinMaxima, PartMotion } from './part-motion.js';
 import { addSums } from './program-checks.js';
@@ -37,6 +38,7 @@ export function appendParts(parts: readonly PartMotion[]): PartMotion {
       (sum, power) => sum + power,
     ),
     stepPowers: append(parts.map(({ stepPowers }) => stepPowers)),
+    jumps: parts.map(({ jumps }) => jumps).reduce(addJumps),
   };
 }
 

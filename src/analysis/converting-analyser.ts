@@ -1,6 +1,8 @@
 import type { Settings } from '../settings.js';
 import { convertSamples } from './convert-samples.js';
 import { familyAnalyser } from './family-analyser.js';
+import { JumpList } from './jump-list.js';
+import { JumpFinder } from './jumps.js';
 import type { PartAnalyser } from './part-analyser.js';
 import type { PartMotion } from './part-motion.js';
 import { type Part, wholeProgram } from './parts.js';
@@ -17,14 +19,19 @@ export class ConvertingAnalyser implements PartAnalyser {
   readonly #inner: PartAnalyser;
   readonly #converter: RateConverter;
   readonly #summer: ProgramSummer;
+  readonly #jumps: JumpList;
+  readonly #finder: JumpFinder;
   #pushed = 0;
 
-  private constructor(format: SampleFormat, part: Part, inner: PartAnalyser) {
+  private constructor(program: Program, part: Part, inner: PartAnalyser) {
+    const { format } = program;
     this.#format = format;
     this.#part = part;
     this.#inner = inner;
     this.#converter = new RateConverter(format.sampleRate, CONVERTED_RATE);
     this.#summer = new ProgramSummer(format);
+    this.#jumps = new JumpList(program, part);
+    this.#finder = new JumpFinder(0, (jump) => this.#jumps.add(jump));
   }
 
   /** @param part all of the program */
@@ -33,12 +40,12 @@ export class ConvertingAnalyser implements PartAnalyser {
     part: Part,
     settings: Settings,
   ): Promise<ConvertingAnalyser> {
-    const { format, durationSeconds } = program;
+    const { durationSeconds } = program;
     const converted = {
       format: {
         encoding: 'float',
         bitDepth: 64,
-        channels: format.channels,
+        channels: program.format.channels,
         sampleRate: CONVERTED_RATE,
       },
       frames: Math.ceil(durationSeconds * CONVERTED_RATE),
@@ -46,7 +53,7 @@ export class ConvertingAnalyser implements PartAnalyser {
     } as const;
     const whole = wholeProgram(converted, settings);
     const inner = await familyAnalyser(converted, whole, settings);
-    return new ConvertingAnalyser(format, part, inner);
+    return new ConvertingAnalyser(program, part, inner);
   }
 
   push(frames: Uint8Array): number {
@@ -59,6 +66,7 @@ export class ConvertingAnalyser implements PartAnalyser {
       right: Float64Array.from({ length: count }, (_, n) => samples[2 * n + 1]!),
     };
     this.#summer.push(program);
+    this.#finder.push(program);
     this.#forward(this.#converter.push(program));
     this.#pushed += count;
     return -1;
@@ -66,7 +74,13 @@ export class ConvertingAnalyser implements PartAnalyser {
 
   finish(): PartMotion {
     this.#forward(this.#converter.finish());
-    return { ...this.#inner.finish(), part: this.#part, sums: this.#summer.sums };
+    this.#finder.finish();
+    return {
+      ...this.#inner.finish(),
+      part: this.#part,
+      sums: this.#summer.sums,
+      jumps: this.#jumps.finish(),
+    };
   }
 
   #forward({ left, right }: Stereo): void {

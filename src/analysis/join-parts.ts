@@ -5,8 +5,8 @@ import { integratedLoudness } from './loudness.js';
 import type { MotionSummary } from './motion.js';
 import type { PartMotion } from './part-motion.js';
 import { clockOf } from './parts.js';
-import { programChecks } from './program-checks.js';
 import type { SampleFormat } from './sample-format.js';
+import { programChecks } from './sums-to-checks.js';
 
 /**
  * The motion summary of a program out of its parts.
@@ -36,6 +36,7 @@ export function joinParts(
       truePeak: whole.truePeak,
       loudnessLufs: integratedLoudness(whole.stepPowers),
       ultrasonicMeanSquare: Math.max(...whole.ultrasonicPower) / baseFrames(format, frames),
+      jumps: whole.jumps,
     }),
   };
 }

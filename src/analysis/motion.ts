@@ -10,6 +10,17 @@ export const HISTOGRAM_CLASSES = 24;
 export const CLASS_DB = (20 * Math.log10(2)) / 4;
 
 /**
+ * Digital silence that lasts shorter is not told: a stop between two notes of a machine may be.
+ * Common practice, no published source.
+ */
+export const LEAST_SILENCE: Seconds = 0.1;
+/**
+ * How far a single sample must lie from the middle of its neighbours to be a jump, −36 dBFS, full
+ * scale 1. Common practice, no published source.
+ */
+export const LEAST_JUMP = 10 ** (-36 / 20);
+
+/**
  * Turns, quarters or bins that a length has begun: its ceiling, but for what rounding adds to a
  * length that is whole.
  */
@@ -78,12 +89,50 @@ export interface ProgramChecks {
   readonly clippedRuns: number;
   /** Where the first such run begins; null without one. */
   readonly firstClipSeconds: Seconds | null;
+  /** The longest of them; null without one. */
+  readonly longestClip: Span | null;
   /** Correlation of the channels over the whole program; 0 in silence. */
   readonly correlation: number;
   /** True if no frame's channels differ although the file has two. */
   readonly identicalChannels: boolean;
   /** Mean square above the band that is judged, full scale 1, both channels' larger. */
   readonly ultrasonicMeanSquare: number;
+  readonly silence: DigitalSilence;
+  readonly jumps: FoundJumps;
+}
+
+/** A stretch of the program. */
+export interface Span {
+  readonly fromSeconds: Seconds;
+  readonly untilSeconds: Seconds;
+}
+
+/**
+ * Stretches of at least LEAST_SILENCE whose samples are exactly zero in both channels, between the
+ * program's first sample that is not and its last.
+ */
+export interface DigitalSilence {
+  readonly count: number;
+  /** All of them together. */
+  readonly seconds: Seconds;
+  /** The first of them, in their order. */
+  readonly first: readonly Span[];
+}
+
+/** Single samples that the sound around them does not explain, see JumpFinder and JumpList. */
+export interface FoundJumps {
+  readonly count: number;
+  /** The largest of them, the largest first. */
+  readonly largest: readonly FoundJump[];
+}
+
+export interface FoundJump {
+  readonly atSeconds: Seconds;
+  readonly channel: 'left' | 'right';
+  /** How far the sample lies from the middle of its neighbours, full scale 1. */
+  readonly size: number;
+  /** The largest distance of that kind of the samples around it. */
+  readonly around: number;
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Jumps } from './jump-list.js';
 import type { MotionSummary } from './motion.js';
 import type { Part } from './parts.js';
 import type { ProgramSums } from './program-checks.js';
@@ -33,6 +34,7 @@ export interface PartMotion {
   readonly ultrasonicPower: readonly [number, number];
   /** K-weighted power, summed over the channels, of each whole 100 ms. */
   readonly stepPowers: Float64Array;
+  readonly jumps: Jumps;
 }
 
 /** The buffers behind a part's rows, each once, for whoever hands it to another thread. */

@@ -3,6 +3,8 @@ import { bandLimitOf, LEAD_BASE_FRAMES, LEAD_FRAMES } from './band-limit.js';
 import { decimateByTriangle, LOW_BAND_DECIMATION } from './decimate.js';
 import { type Frames, maximumBetween } from './interpolate.js';
 import { joinParts } from './join-parts.js';
+import { JumpList, type Jumps } from './jump-list.js';
+import { JumpFinder } from './jumps.js';
 import { weigh } from './k-weighting.js';
 import { looseMaximumBetween } from './loose-approach.js';
 import { STEPS_A_SECOND } from './loudness.js';
@@ -94,7 +96,16 @@ export function plainPart(
       part,
       format,
     ),
+    jumps: jumpsIn(heard, program, part),
   };
+}
+
+function jumpsIn(heard: Stereo, program: Program, part: Part): Jumps {
+  const list = new JumpList(program, part);
+  const finder = new JumpFinder(part.readFrom, (jump) => list.add(jump));
+  finder.push(heard);
+  finder.finish();
+  return list.finish();
 }
 
 function power(signal: Float64Array): number {

@@ -1,5 +1,5 @@
-import type { ProgramChecks } from './motion.js';
 import type { SampleFormat } from './sample-format.js';
+import { joinSilence, SilenceFollower, type SilentRuns } from './silent-runs.js';
 import { mapStereo, type Stereo } from './stereo.js';
 
 /**
@@ -18,10 +18,27 @@ export interface ProgramSums {
   clippedRuns: number;
   /** Frame of the program at which the first of them begins; −1 without one. */
   firstClipFrame: number;
+  /** The longest of them, all of it though it may have begun before these frames. */
+  longestClip: LongestClip;
   identical: boolean;
+  silence: SilentRuns;
 }
 
-function noSums(): ProgramSums {
+/** Frame of the program that a run begins at, and how many it holds; −1 and 0 without one. */
+export interface LongestClip {
+  readonly firstFrame: number;
+  readonly frames: number;
+}
+
+export const NO_CLIP: LongestClip = { firstFrame: -1, frames: 0 };
+
+/** The longer of two runs, the first of equals. */
+export function longerClip(one: LongestClip, other: LongestClip): LongestClip {
+  if (one.frames !== other.frames) return other.frames > one.frames ? other : one;
+  return other.firstFrame < one.firstFrame ? other : one;
+}
+
+function noSums(): Omit<ProgramSums, 'silence'> {
   return {
     frames: 0,
     sum: [0, 0],
@@ -30,6 +47,7 @@ function noSums(): ProgramSums {
     samplePeak: [0, 0],
     clippedRuns: 0,
     firstClipFrame: -1,
+    longestClip: NO_CLIP,
     identical: true,
   };
 }
@@ -47,6 +65,7 @@ export class ProgramSummer {
   readonly #onlyPlateaus: boolean;
   readonly #run: [number, number] = [0, 0];
   readonly #before: [number, number] = [0, 0];
+  readonly #silence: SilenceFollower;
   /** Frame of the program that comes next. */
   #frame: number;
 
@@ -55,15 +74,17 @@ export class ProgramSummer {
     this.#full = fullScale(format);
     this.#onlyPlateaus = format.encoding === 'float';
     this.#frame = firstFrame;
+    this.#silence = new SilenceFollower(format.sampleRate, firstFrame);
   }
 
   get sums(): ProgramSums {
-    return this.#sums;
+    return { ...this.#sums, silence: this.#silence.runs };
   }
 
   /** Begins to count here; a run at full scale that has begun before goes on. */
   restart(): void {
     this.#sums = noSums();
+    this.#silence.restart();
   }
 
   push({ left, right }: Stereo): void {
@@ -73,6 +94,7 @@ export class ProgramSummer {
       if (left[frame] !== right[frame]) sums.identical = false;
       this.#add(0, left[frame]!);
       this.#add(1, right[frame]!);
+      this.#silence.hear(left[frame]!, right[frame]!);
       sums.frames++;
       this.#frame++;
     }
@@ -83,9 +105,13 @@ export class ProgramSummer {
     sums.sum[channel] += value;
     sums.square[channel] += value * value;
     sums.samplePeak[channel] = Math.max(sums.samplePeak[channel], Math.abs(value));
-    this.#run[channel] = this.#runWith(channel, value);
+    const run = this.#runWith(channel, value);
+    this.#run[channel] = run;
     this.#before[channel] = value;
-    if (this.#run[channel] !== CLIPPED_RUN) return;
+    if (run < CLIPPED_RUN) return;
+    const longest = { firstFrame: this.#frame - run + 1, frames: run };
+    sums.longestClip = longerClip(sums.longestClip, longest);
+    if (run > CLIPPED_RUN) return;
     if (sums.clippedRuns === 0) sums.firstClipFrame = this.#frame - CLIPPED_RUN + 1;
     sums.clippedRuns++;
   }
@@ -132,35 +158,8 @@ export function addSums(first: ProgramSums, next: ProgramSums): ProgramSums {
     ],
     clippedRuns: first.clippedRuns + next.clippedRuns,
     firstClipFrame: first.firstClipFrame < 0 ? next.firstClipFrame : first.firstClipFrame,
+    longestClip: longerClip(first.longestClip, next.longestClip),
     identical: first.identical && next.identical,
-  };
-}
-
-/** What the sums do not hold. */
-interface Measured {
-  readonly truePeak: readonly [number, number];
-  readonly loudnessLufs: number | null;
-  readonly ultrasonicMeanSquare: number;
-}
-
-/** Means and correlation out of the sums. */
-export function programChecks(
-  sums: ProgramSums,
-  format: SampleFormat,
-  measured: Measured,
-): ProgramChecks {
-  const { frames, sum, square } = sums;
-  const product = Math.sqrt(square[0] * square[1]);
-  return {
-    mean: [sum[0] / frames, sum[1] / frames],
-    meanSquare: [square[0] / frames, square[1] / frames],
-    samplePeak: sums.samplePeak,
-    clippedRuns: sums.clippedRuns,
-    firstClipSeconds: sums.firstClipFrame < 0 ? null : sums.firstClipFrame / format.sampleRate,
-    correlation: product > 0 ? sums.cross / product : 0,
-    identicalChannels: format.channels === 2 && sums.identical,
-    truePeak: measured.truePeak,
-    loudnessLufs: measured.loudnessLufs,
-    ultrasonicMeanSquare: measured.ultrasonicMeanSquare,
+    silence: joinSilence(first.silence, next.silence),
   };
 }

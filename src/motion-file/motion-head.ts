@@ -31,6 +31,8 @@ const settingsSchema = z.strictObject({
   lowBandHz: positive,
 });
 
+const span = z.strictObject({ fromSeconds: z.number(), untilSeconds: z.number() });
+
 const programSchema = z.strictObject({
   meanSquare: channels,
   mean: channels,
@@ -39,9 +41,28 @@ const programSchema = z.strictObject({
   loudnessLufs: z.number().nullable(),
   clippedRuns: z.int().nonnegative(),
   firstClipSeconds: z.number().nullable(),
+  longestClip: span.nullable(),
   correlation: z.number(),
   identicalChannels: z.boolean(),
   ultrasonicMeanSquare: z.number(),
+  silence: z.strictObject({
+    count: z.int().nonnegative(),
+    seconds: z.number().nonnegative(),
+    first: z.array(span).readonly(),
+  }),
+  jumps: z.strictObject({
+    count: z.int().nonnegative(),
+    largest: z
+      .array(
+        z.strictObject({
+          atSeconds: z.number(),
+          channel: z.enum(['left', 'right']),
+          size: z.number(),
+          around: z.number(),
+        }),
+      )
+      .readonly(),
+  }),
 });
 
 /** The head of a motion file: all that is no column, and how many bytes each column takes. */

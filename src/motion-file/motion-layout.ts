@@ -1,7 +1,10 @@
 /** First bytes of a motion file. The first is no letter and the last a line break. */
 export const MAGIC = Uint8Array.of(0xfb, 0x66, 0x75, 0x72, 0x72, 0x6f, 0x77, 0x0a);
-/** The one version there is. A change of the layout or of what a column means takes the next. */
-export const VERSION = 1;
+/**
+ * The one version that is read. A change of the layout or of what a column means takes the next.
+ * 1: without digital silence, jumps and the longest clipped run.
+ */
+export const VERSION = 2;
 
 /** Bytes from the start of the file. */
 export const VERSION_AT = 8;

@@ -27,7 +27,8 @@ export function readHead(path: string, bytes: Uint8Array): HeadOfMotion {
   // The digest of a later version may lie elsewhere, so its number comes first.
   if (version > VERSION) throw refuse(laterVersion(version));
   const digest = bytes.subarray(DIGEST_AT, HEAD_AT);
-  if (version !== VERSION || Buffer.compare(digest, digestOf(bytes)) !== 0) throw refuse(DAMAGED);
+  if (Buffer.compare(digest, digestOf(bytes)) !== 0) throw refuse(DAMAGED);
+  if (version !== VERSION) throw refuse(earlierVersion(version));
   const headBytes = view.getUint32(HEAD_BYTES_AT, true);
   if (headBytes > MOST_HEAD_BYTES || HEAD_AT + headBytes > bytes.length) {
     throw refuse(badHead(`a head of ${headBytes} bytes`));
@@ -68,6 +69,16 @@ function laterVersion(version: number): MotionFault {
     found: `a motion file of version ${version}`,
     expected: `version ${VERSION}`,
     remedy: 'use a later furrow, or save the motion again with this one',
+  };
+}
+
+/** What an earlier furrow did not look for cannot be told of it. */
+function earlierVersion(version: number): MotionFault {
+  return {
+    code: 'motion-version',
+    found: `a motion file of version ${version}`,
+    expected: `version ${VERSION}`,
+    remedy: 'save the motion again from the audio with this furrow',
   };
 }
 

@@ -1,4 +1,10 @@
-import { CLIPPED_RUN, fullScale } from '../analysis/program-checks.js';
+import {
+  CLIPPED_RUN,
+  fullScale,
+  type LongestClip,
+  longerClip,
+  NO_CLIP,
+} from '../analysis/program-checks.js';
 import type { SampleFormat } from '../analysis/sample-format.js';
 import type { Stereo } from '../analysis/stereo.js';
 
@@ -16,15 +22,16 @@ export class ClippedRuns {
   ];
   #count = 0;
   #first = -1;
+  #longest = NO_CLIP;
 
   constructor(format: SampleFormat) {
     this.#full = fullScale(format);
     this.#onlyPlateaus = format.encoding === 'float';
   }
 
-  /** How many there were, and the frame at which the first of them begins; −1 without one. */
-  get found(): { readonly count: number; readonly first: number } {
-    return { count: this.#count, first: this.#first };
+  /** How many there were, where the first of them begins, −1 without one, and the longest. */
+  get found(): { readonly count: number; readonly first: number; readonly longest: LongestClip } {
+    return { count: this.#count, first: this.#first, longest: this.#longest };
   }
 
   /**
@@ -51,9 +58,7 @@ export class ClippedRuns {
       if (Math.abs(value) < this.#full) run = 0;
       else {
         run = this.#onlyPlateaus && value !== before ? 1 : run + 1;
-        if (run === CLIPPED_RUN && frame + n >= from && frame + n < until) {
-          this.#file(frame + n - CLIPPED_RUN + 1);
-        }
+        if (frame + n >= from && frame + n < until) this.#file(run, frame + n - run + 1);
       }
       before = value;
     }
@@ -61,7 +66,11 @@ export class ClippedRuns {
     channel.before = before;
   }
 
-  #file(first: number): void {
+  /** Takes a run that has become so long. */
+  #file(run: number, first: number): void {
+    if (run < CLIPPED_RUN) return;
+    this.#longest = longerClip(this.#longest, { firstFrame: first, frames: run });
+    if (run > CLIPPED_RUN) return;
     this.#first = this.#count === 0 ? first : Math.min(this.#first, first);
     this.#count++;
   }

@@ -1,4 +1,5 @@
 import { bandLimitOf, isFamilyRate } from '../analysis/band-limit.js';
+import { longerClip } from '../analysis/program-checks.js';
 import type { Stereo } from '../analysis/stereo.js';
 import type { Tally } from '../analysis/tally.js';
 import type { Hertz } from '../units.js';
@@ -55,13 +56,25 @@ export class TrackTally {
 
   /** Adds what was counted to the program's tally; once. */
   close(): void {
-    const { count, first } = this.#runs.found;
+    const { count, first, longest } = this.#runs.found;
+    if (longest.frames > 0) {
+      const inProgram = {
+        firstFrame: this.#inProgram(longest.firstFrame),
+        frames: (longest.frames * this.#rate) / this.#track.file.format.sampleRate,
+      };
+      this.#tally.longestClip = longerClip(this.#tally.longestClip, inProgram);
+    }
     if (count === 0) return;
-    const { file, originFrame } = this.#track;
-    const at = originFrame + Math.floor((first * this.#rate) / file.format.sampleRate);
+    const at = this.#inProgram(first);
     const before = this.#tally.firstClipFrame;
     this.#tally.firstClipFrame = before < 0 ? at : Math.min(before, at);
     this.#tally.clippedRuns += count;
+  }
+
+  /** Frame of the program at one of the track's own. */
+  #inProgram(frame: number): number {
+    const { file, originFrame } = this.#track;
+    return originFrame + Math.floor((frame * this.#rate) / file.format.sampleRate);
   }
 
   /** The frames of the track, at a rate, that the tally is about. */

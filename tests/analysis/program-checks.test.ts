@@ -62,6 +62,13 @@ describe('clipping', () => {
     expect(firstClipSeconds).toBeWithin(0.01, 1e-12);
   });
 
+  test('the longest of them is told with its ends, the first of equals', async () => {
+    const left = with_([1, 1, 1, 0, 0, -1, -1, -1, -1, -1, 0, 1, 1, 1, 1, 1], 441);
+    const { longestClip } = await checksOf({ left, right: with_([1, 1, 1], 200) });
+    expect(longestClip?.fromSeconds).toBeWithin(446 / RATE, 1e-12);
+    expect(longestClip?.untilSeconds).toBeWithin(451 / RATE, 1e-12);
+  });
+
   // 100 Hz at 1.5 stays over full scale for some 117 frames at each top: over-peak, not clipped.
   test('a float sine that goes over full scale and is whole is not clipped', async () => {
     const over = tones([{ hz: 100, amplitude: 1.5, phase: 0.3 }], FRAMES, RATE);
@@ -100,7 +107,13 @@ describe('clipping', () => {
     const format = { encoding, bitDepth, channels: 2, sampleRate } as const;
     const program = { left: steps(31), right: steps(32) };
     const plain = sumProgram(program, format);
-    const { clippedRuns, firstClipSeconds } = await checksOf(program, format);
+    const { clippedRuns, firstClipSeconds, longestClip } = await checksOf(program, format);
+    const { firstFrame, frames } = plain.longestClip;
+    expect(frames).toBeGreaterThan(3);
+    expect(longestClip).toEqual({
+      fromSeconds: firstFrame / sampleRate,
+      untilSeconds: (firstFrame + frames) / sampleRate,
+    });
     expect(plain.clippedRuns).toBeGreaterThan(100);
     expect(clippedRuns).toBe(plain.clippedRuns);
     expect(firstClipSeconds).toBe(plain.firstClipFrame / sampleRate);
@@ -170,9 +183,12 @@ test('silence has no loudness, no correlation and no peak', async () => {
     loudnessLufs: null,
     clippedRuns: 0,
     firstClipSeconds: null,
+    longestClip: null,
     correlation: 0,
     identicalChannels: true,
     ultrasonicMeanSquare: 0,
+    silence: { count: 0, seconds: 0, first: [] },
+    jumps: { count: 0, largest: [] },
   });
 });
 

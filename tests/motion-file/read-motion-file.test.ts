@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { encodeMotion } from '../../src/motion-file/encode-motion.js';
 import { isMotionFile } from '../../src/motion-file/is-motion.js';
-import { DIGEST_AT, VERSION_AT } from '../../src/motion-file/motion-layout.js';
+import { digestOf } from '../../src/motion-file/motion-digest.js';
+import { DIGEST_AT, VERSION, VERSION_AT } from '../../src/motion-file/motion-layout.js';
 import { readMotionFile } from '../../src/motion-file/read-motion-file.js';
 import { emptyMotion } from '../support/empty-motion.js';
 import { savedMotion } from '../support/saved-motion.js';
@@ -37,7 +38,7 @@ test('a motion file is read through a link, and its source is the path that was 
   expect(saved.motion).toEqual(emptyMotion(2));
 });
 
-test('what cannot be read is refused with the reason, and a later version by its number', async () => {
+test('what cannot be read is refused with the reason, another version by its number', async () => {
   const folder = await temporaryFolder();
   const path = join(folder, 'a.motion');
   await expect(readMotionFile(path)).rejects.toMatchObject({ code: 'not-found', path });
@@ -47,12 +48,22 @@ test('what cannot be read is refused with the reason, and a later version by its
   await expect(readMotionFile(path)).rejects.toMatchObject({ code: 'not-motion' });
 
   const later = Uint8Array.from(MOTION);
-  later[VERSION_AT] = 2;
+  later[VERSION_AT] = VERSION + 1;
   await writeFile(path, later);
-  const message = `${path}: found a motion file of version 2, expected version 1; use a later furrow`;
+  const found = (version: number) =>
+    `${path}: found a motion file of version ${version}, expected version ${VERSION}`;
   await expect(readMotionFile(path)).rejects.toMatchObject({
     code: 'motion-version',
-    message: expect.stringContaining(message),
+    message: expect.stringContaining(`${found(VERSION + 1)}; use a later furrow`),
+  });
+
+  const earlier = Uint8Array.from(MOTION);
+  earlier[VERSION_AT] = VERSION - 1;
+  earlier.set(digestOf(earlier), DIGEST_AT);
+  await writeFile(path, earlier);
+  await expect(readMotionFile(path)).rejects.toMatchObject({
+    code: 'motion-version',
+    message: expect.stringContaining(`${found(VERSION - 1)}; save the motion again`),
   });
 
   const damaged = Uint8Array.from(MOTION);

@@ -42,9 +42,12 @@ export function emptyMotion(durationSeconds: number, turnSeconds = 1.8): MotionS
       loudnessLufs: -20,
       clippedRuns: 0,
       firstClipSeconds: null,
+      longestClip: null,
       correlation: 0.5,
       identicalChannels: false,
       ultrasonicMeanSquare: 0,
+      silence: { count: 0, seconds: 0, first: [] },
+      jumps: { count: 0, largest: [] },
     },
   };
 }

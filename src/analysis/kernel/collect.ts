@@ -4,8 +4,10 @@ import {
   fileQuarter,
   ROOT_TWO_CLASSES,
 } from '../histogram.js';
+import type { Jump } from '../jumps.js';
 import { BINS_PER_QUARTER, type WallMotion } from '../motion.js';
 import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
+import type { FrameRun } from '../silent-runs.js';
 import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
@@ -93,4 +95,35 @@ function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: numb
     );
   fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row), ROOT_TWO_CLASSES);
   fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2), ACCELERATION_CLASSES);
+}
+
+/** Frame, channel, difference and the largest around it. */
+const JUMP_NUMBERS = 4;
+
+/**
+ * The jumps since the last push.
+ * @param firstFrame frame of the program that the kernel was given first
+ */
+export function jumpsOf(kernel: Kernel, firstFrame: number): Jump[] {
+  const count = kernel.jumpCount.value;
+  const numbers = numbersAt(kernel, kernel.jumps.value, JUMP_NUMBERS * count);
+  return Array.from({ length: count }, (_, jump) => {
+    const [frame, channel, difference, around] = numbers.subarray(JUMP_NUMBERS * jump);
+    return {
+      frame: firstFrame + frame!,
+      channel: channel === 0 ? 0 : 1,
+      difference: difference!,
+      around: around!,
+    };
+  });
+}
+
+/** The runs of silence that have ended since the last push, likewise. */
+export function silentRunsOf(kernel: Kernel, firstFrame: number): FrameRun[] {
+  const count = kernel.silentCount.value;
+  const numbers = numbersAt(kernel, kernel.silentRuns.value, 2 * count);
+  return Array.from({ length: count }, (_, run) => [
+    firstFrame + numbers[2 * run]!,
+    numbers[2 * run + 1]!,
+  ]);
 }

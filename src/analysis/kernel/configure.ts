@@ -8,12 +8,14 @@ import {
 import { designHighPass } from '../biquad.js';
 import { SAMPLE_LIMIT } from '../convert-samples.js';
 import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
+import { LEAST_DIFFERENCE } from '../jumps.js';
 import { designKWeighting, pairedTaps } from '../k-weighting.js';
 import { BINS_PER_QUARTER } from '../motion.js';
 import { designMotionFilter } from '../motion-filter.js';
 import { fullScale } from '../program-checks.js';
 import { fullScaleVelocity, wiringOf } from '../program-level.js';
 import type { SampleFormat } from '../sample-format.js';
+import { leastSilentFrames } from '../silent-runs.js';
 import { binFrames, type SpiralClock } from '../spiral-clock.js';
 import type { Kernel } from './load-kernel.js';
 
@@ -29,6 +31,8 @@ export function configureKernel(
   const { encoding, bitDepth, channels } = format;
   const isFloat = encoding === 'float' ? 1 : 0;
   kernel.setSource(isFloat, bitDepth, channels, fullScale(format), SAMPLE_LIMIT);
+  kernel.setJumps(LEAST_DIFFERENCE);
+  kernel.setSilence(leastSilentFrames(format.sampleRate));
   kernel.setClock(
     clock.turnFrames,
     clock.slackFrames,

@@ -1,6 +1,7 @@
 import type { Settings } from '../../settings.js';
 import { bandLimitOf, LEAD_FRAMES } from '../band-limit.js';
 import { LOW_BAND_DECIMATION } from '../decimate.js';
+import { JumpList } from '../jump-list.js';
 import { LowBandMeter } from '../low-band.js';
 import { BINS_PER_QUARTER } from '../motion.js';
 import type { PartAnalyser } from '../part-analyser.js';
@@ -8,8 +9,9 @@ import type { PartMotion } from '../part-motion.js';
 import { clockOfPart, type Part } from '../parts.js';
 import type { Program } from '../program.js';
 import { frameBytes } from '../sample-format.js';
+import type { FrameRun } from '../silent-runs.js';
 import { countedSteps } from '../step-powers.js';
-import { type Collected, collect, emptyCollection } from './collect.js';
+import { type Collected, collect, emptyCollection, jumpsOf, silentRunsOf } from './collect.js';
 import { configureKernel, numbersAt } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
 import { feedKernel } from './feed.js';
@@ -28,6 +30,8 @@ export class KernelAnalyser implements PartAnalyser {
   readonly #part: Part;
   readonly #collected: Collected;
   readonly #lowBand: LowBandMeter;
+  readonly #jumps: JumpList;
+  #silentRuns: FrameRun[] = [];
   #lowLead = LOW_LEAD;
   /** Frame of the program that comes next. */
   #frame: number;
@@ -47,6 +51,7 @@ export class KernelAnalyser implements PartAnalyser {
     this.#part = part;
     this.#frame = part.readFrom;
     this.#collected = emptyCollection(quarterCount);
+    this.#jumps = new JumpList(program, part);
     this.#lowBand = new LowBandMeter(clock, settings.lowBandHz, quarterCount);
     const framesLeft = program.frames - part.readFrom;
     configureKernel(kernel, program.format, framesLeft, settings, limit, clock);
@@ -80,6 +85,7 @@ export class KernelAnalyser implements PartAnalyser {
       truePeak,
       ultrasonicPower,
       stepPowers: countedSteps(stepPowers, this.#part, this.#program.format),
+      jumps: this.#jumps.finish(),
     };
   }
 
@@ -92,15 +98,17 @@ export class KernelAnalyser implements PartAnalyser {
 
   #passMark(): void {
     const { firstFrame, endFrame } = this.#part;
-    if (this.#frame === firstFrame) beginCounting(this.#kernel);
+    if (this.#frame === firstFrame) {
+      beginCounting(this.#kernel);
+      this.#silentRuns = [];
+    }
     // What the end of the program leaves in the half-bands counts too.
     const isLast = endFrame === this.#program.frames;
     if (this.#frame === endFrame && !isLast) this.#counted = this.#countedSoFar();
   }
 
   #countedSoFar(): Counted {
-    const { firstFrame, endFrame, readFrom } = this.#part;
-    return countedBy(this.#kernel, endFrame - firstFrame, readFrom);
+    return countedBy(this.#kernel, this.#part, this.#program.format, [...this.#silentRuns]);
   }
 
   #feed(frames: Uint8Array): number {
@@ -126,5 +134,7 @@ export class KernelAnalyser implements PartAnalyser {
     const low = numbersAt(kernel, kernel.lowFrames.value, 2 * kernel.lowCount.value);
     this.#lowBand.push(low.subarray(2 * skipped));
     kernel.takeLow();
+    for (const jump of jumpsOf(kernel, this.#part.readFrom)) this.#jumps.add(jump);
+    this.#silentRuns.push(...silentRunsOf(kernel, this.#part.readFrom));
   }
 }

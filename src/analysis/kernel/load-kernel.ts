@@ -11,6 +11,14 @@ export interface Kernel {
   readonly sums: Counter;
   readonly clippedRuns: Counter;
   readonly firstClipFrame: Counter;
+  readonly longestClip: Counter;
+  readonly longestClipFrame: Counter;
+  readonly jumps: Counter;
+  readonly jumpCount: Counter;
+  readonly silentRuns: Counter;
+  readonly silentCount: Counter;
+  readonly silentHead: Counter;
+  readonly silentTail: Counter;
   readonly identical: Counter;
   readonly firstHalvingTaps: Counter;
   readonly bandEndTaps: Counter;
@@ -37,6 +45,8 @@ export interface Kernel {
   readonly quarterCounts: Counter;
   readonly quarterCount: Counter;
   setSource(float: number, bits: number, channels: number, full: number, limit: number): void;
+  setJumps(least: number): void;
+  setSilence(least: number): void;
   setBandEnd(pairs: number): void;
   setStepPairs(pairs: number): void;
   setWiring(swap: number, leftGain: number, rightGain: number): void;

@@ -2,6 +2,9 @@ import { frameAt, wideFrame } from './vector';
 
 export let clippedRuns: f64 = 0;
 export let firstClipFrame: f64 = -1;
+/** The longest run, and where it begins. */
+export let longestClip: i32 = 0;
+export let longestClipFrame: f64 = -1;
 
 const CLIPPED_RUN: i32 = 3;
 /** The frame before, for a run in float. */
@@ -48,9 +51,15 @@ export function countRuns(
 
 function countRun(clipped: bool, run: i32, n: i32): i32 {
   if (!clipped) return 0;
+  if (run < CLIPPED_RUN) return run;
+  const first = framesDone + <f64>(n - run + 1);
   if (run == CLIPPED_RUN) {
-    if (clippedRuns == 0) firstClipFrame = framesDone + <f64>(n - CLIPPED_RUN + 1);
+    if (clippedRuns == 0) firstClipFrame = first;
     clippedRuns += 1;
+  }
+  if (run > longestClip || (run == longestClip && first < longestClipFrame)) {
+    longestClip = run;
+    longestClipFrame = first;
   }
   return run;
 }

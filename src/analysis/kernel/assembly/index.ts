@@ -2,7 +2,9 @@
 // and right, two of them in a vector. src/analysis/plain-motion.ts is the readable definition of
 // every number that comes out of here, and the tests hold the two against each other.
 export { setSource, sourceBytes, SOURCE_FRAMES, sums, identical } from './source';
-export { clippedRuns, firstClipFrame } from './clipping';
+export { clippedRuns, firstClipFrame, longestClip, longestClipFrame } from './clipping';
+export { jumps, jumpCount, setJumps } from './jumps';
+export { silentRuns, silentCount, silentHead, silentTail, setSilence } from './silence';
 export { firstHalvingTaps, bandEndTaps, setBandEnd, ultrasonicPower } from './band-limit';
 export { weightingSections, stepPowers, stepCount, takeSteps } from './k-weighting';
 export { truePeaks } from './true-peak';

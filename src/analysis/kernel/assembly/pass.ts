@@ -4,7 +4,9 @@ import { doubleSteps } from './doubling';
 import { LOW_CUT_DELAY, setStep, weighFrames } from './k-weighting';
 import { differentiate } from './differentiate';
 import { displace } from './displace';
+import { endJumps, followJumps, forgetJumps } from './jumps';
 import { programRoom, recurse } from './recursion';
+import { forgetSilentRuns } from './silence';
 import { bytesPerFrame, CHUNK_FRAMES, convertFrames, sourceBytes } from './source';
 import { frameAt } from './vector';
 import { startQuarters } from './walls';
@@ -41,10 +43,13 @@ export function start(halvingCount: i32, leadBase: i32, programBase: f64, step: 
 export function push(bytes: i32): i32 {
   const size = bytesPerFrame();
   const count = bytes / size;
+  forgetJumps();
+  forgetSilentRuns();
   for (let done = 0; done < count; done += CHUNK_FRAMES) {
     const chunk = min<i32>(CHUNK_FRAMES, count - done);
     const unfit = convertFrames(sourceBytes + <usize>(done * size), chunk, sourceRoom());
     if (unfit >= 0) return done + unfit;
+    followJumps(sourceRoom(), chunk);
     pass(chunk);
   }
   return -1;
@@ -52,6 +57,8 @@ export function push(bytes: i32): i32 {
 
 /** Silence after the program, frames of the source's rate; at most what fits the host's tables. */
 export function finish(count: f64): void {
+  forgetSilentRuns();
+  endJumps();
   pushSilence(count);
 }
 

@@ -1,5 +1,6 @@
 import { convertAny, setAny } from './any-source';
 import { countRuns, setClipping } from './clipping';
+import { followSilence } from './silence';
 import { exchanged, frameAt } from './vector';
 
 /** Frames taken at a time, so that what is in hand stays in the nearest cache. */
@@ -64,7 +65,9 @@ export function convertFrames(address: usize, count: i32, out: usize): i32 {
     }
   }
   v128.store(sums, f64x2.pmax(v128.load(sums, 48), largest), 48);
-  countRuns(largest, out, doubles, count, isWord && bytesPerSample < 4);
+  const isExact = isWord && bytesPerSample < 4;
+  countRuns(largest, out, doubles, count, isExact);
+  followSilence(!v128.any_true(largest), out, doubles, count, isExact);
   return -1;
 }
 
