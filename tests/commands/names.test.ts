@@ -13,7 +13,12 @@ const ESCAPES = 'a\u001b[31m\u001b]0;title\u0007.wav';
 const LINES = 'b\nfurrow: forged\r.wav';
 const BIDI = 'c\u202egnp\u2066.wav';
 const FORMULA = '=1+1,"x".wav';
-const NAMES = [ESCAPES, LINES, BIDI, FORMULA];
+const MARKUP = '<img src=x onerror=alert(1)>&amp;.wav';
+/** An escape of eight bits, as old terminals take it. */
+const EIGHT_BITS = 'd\u009b31m.wav';
+const NAMES = [ESCAPES, LINES, BIDI, FORMULA, MARKUP, EIGHT_BITS, '-rf.wav', '@SUM(A1)\t.wav'];
+/** Of 255 bytes, the most that a file system takes. */
+const LONG = `${'ü'.repeat(125)}x.wav`;
 /** Controls but for the line break that ends a line, and what turns the direction of writing. */
 const RAW = /[^\P{Cc}\n]|\p{Bidi_Control}/u;
 
@@ -49,7 +54,7 @@ test('progress on a terminal holds none of it', async (context) => {
   const { lines, coloured } = await onTerminal('forecast --brief .', {
     cwd,
     columns: 100,
-    whenShown: /^\d of 8 files done, .*now a\\u\{1b\}\[31m/m,
+    whenShown: /^\d+ of 16 files done, .*now a\\u\{1b\}\[31m/m,
   });
   expect(lines.join('')).not.toMatch(RAW);
   expect(coloured).not.toContain('\u001b]0;title');
@@ -66,7 +71,7 @@ test('JSON keeps them exactly, in escapes; NDJSON stays a line an object', async
   );
   expect(stdout).not.toMatch(RAW);
   const lines = (await forecast(cwd, '.', '--ndjson', '--quiet')).stdout.trimEnd().split('\n');
-  expect(lines).toHaveLength(9);
+  expect(lines).toHaveLength(2 * NAMES.length + 1);
   for (const line of lines) {
     lineSchema.parse(JSON.parse(line));
     expect(line).not.toMatch(RAW);
@@ -79,7 +84,7 @@ test('files hold none of it either: table, markers, client, their own names', as
   const flags = ['--csv', 'out', '--markers', 'out', '--table', 'out/table.csv', '--quiet'];
   await forecast(cwd, '.', '--client', 'out/client.txt', '--save-motion', 'out', ...flags);
   const names = await readdir(join(cwd, 'out'));
-  expect(names).toHaveLength(4 * 3 + 2);
+  expect(names).toHaveLength(NAMES.length * 3 + 2);
   expect(names.filter((name) => RAW.test(name) || name.includes('\n'))).toEqual([]);
   for (const name of names.filter((each) => !each.endsWith('.motion'))) {
     const text = await readFile(join(cwd, 'out', name), 'utf8');
@@ -87,5 +92,41 @@ test('files hold none of it either: table, markers, client, their own names', as
   }
   const table = await readFile(join(cwd, 'out', 'table.csv'), 'utf8');
   expect(table).toContain(`"'=1+1,""x"".wav"`);
-  expect(table.trimEnd().split('\r\n')).toHaveLength(9);
+  expect(table).toMatch(/^'-rf\.wav,/m);
+  expect(table).toMatch(/^'@SUM\(A1\)\\u\{9\}\.wav,/m);
+  expect(table.trimEnd().split('\r\n')).toHaveLength(2 * NAMES.length + 1);
+});
+
+test('pages show them as text: nothing of a name is markup, and no control is in it', async () => {
+  const cwd = await filledFolder(files());
+  await mkdir(join(cwd, 'pages'));
+  const { exitCode } = await forecast(
+    cwd,
+    '.',
+    '--html',
+    'pages',
+    '--cutsheet',
+    's.html',
+    '--quiet',
+  );
+  expect(exitCode).toBe(3);
+  const pages = (await readdir(join(cwd, 'pages'))).map((name) => join('pages', name));
+  expect(pages.length).toBeGreaterThan(NAMES.length);
+  for (const page of [...pages, 's.html']) {
+    const html = await readFile(join(cwd, page), 'utf8');
+    expect(RAW.exec(html)?.[0], page).toBeUndefined();
+    expect(html.includes('<img src=x'), page).toBe(false);
+  }
+  const sheet = await readFile(join(cwd, 's.html'), 'utf8');
+  expect(sheet.includes('&#60;img src=x onerror=alert(1)&#62;&#38;amp;.wav')).toBe(true);
+});
+
+test('a name of 255 bytes is read, and what is named after it can be written', async () => {
+  const cwd = await filledFolder([[LONG, programWav(3)]]);
+  await mkdir(join(cwd, 'out'));
+  const flags = ['--csv', 'out', '--markers', 'out', '--cue', 'out', '--save-motion', 'out'];
+  const { stdout, stderr, exitCode } = await forecast(cwd, '.', ...flags, '--html', 'out/x.html');
+  expect([stderr.replace(/^furrow: (profile|no profile).*\n/, ''), exitCode]).toEqual(['', 0]);
+  expect(stdout).toContain('üü');
+  expect((await readdir(join(cwd, 'out'))).filter((name) => name.startsWith('ü'))).toHaveLength(4);
 });
