@@ -12,7 +12,7 @@ export function designKWeighting(rate: Hertz): readonly [Biquad, Biquad] {
 }
 
 /** Frames by which the shelf's steps end later than the low cut's. */
-const SHELF_DELAY = 2;
+const SHELF_DELAY = 4;
 /** Magnitude that two outputs must reach, one of them, lest a step ends with silence. */
 const SILENCE = Math.fround(1e-18);
 

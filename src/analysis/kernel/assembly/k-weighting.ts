@@ -15,13 +15,13 @@ export let stepCount: i32 = 0;
 let stepFrames: i32 = 4800;
 /** Magnitude that two outputs must reach, one of them, lest a step ends with silence. */
 const SILENCE: f32 = 1e-18;
-/** The low cut is two frames behind the shelf, which it takes its own from. */
-export const LOW_CUT_DELAY: i32 = 2;
+/** The low cut is four frames behind the shelf, which it takes its own from, so as not to wait. */
+export const LOW_CUT_DELAY: i32 = 4;
 /** Frames of the step in hand that are weighed. */
 let inStep: i32 = -LOW_CUT_DELAY;
 const power: usize = memory.data(16, 16);
-/** The last two inputs and outputs of the two sections. */
-const delays: usize = memory.data(4 * 16, 16);
+/** The last two inputs and outputs of the two sections, and the two outputs before. */
+const delays: usize = memory.data(6 * 16, 16);
 
 export function setStep(frames: i32): void {
   stepFrames = frames;
@@ -65,8 +65,8 @@ function forgetSilence(): void {
 }
 
 /**
- * Both sections at once: the shelf takes two frames, the low cut what the shelf made of the last
- * two. Both outputs come from the same past, the latest of it last, so that neither waits.
+ * Both sections at once: the shelf takes two frames, the low cut what the shelf made of the two
+ * before the last two. Both outputs come from the same past, the latest of it last, so that neither waits.
  */
 function weighRun(frames: usize, count: i32): void {
   const b0 = v128.load(weightingSections, 0);
@@ -80,11 +80,13 @@ function weighRun(frames: usize, count: i32): void {
   let x2 = v128.load(delays, 16);
   let y1 = v128.load(delays, 32);
   let y2 = v128.load(delays, 48);
+  let y3 = v128.load(delays, 64);
+  let y4 = v128.load(delays, 80);
   let total = v128.load(power);
   for (let n = 0; n < count; n += 2) {
     const pair = v128.load(frameAt(frames, n));
-    const x = v128.shuffle<i64>(pair, y2, 0, 2);
-    const nextX = v128.shuffle<i64>(pair, y1, 1, 2);
+    const x = v128.shuffle<i64>(pair, y4, 0, 2);
+    const nextX = v128.shuffle<i64>(pair, y3, 1, 2);
     const input = weighed(b0, x, b1, x1, b2, x2);
     const nextInput = weighed(b0, nextX, b1, x, b2, x1);
     const y = f32x4.sub(f32x4.sub(input, f32x4.mul(a2, y2)), f32x4.mul(a1, y1));
@@ -96,6 +98,8 @@ function weighRun(frames: usize, count: i32): void {
     total = f64x2.add(total, f64x2.mul(nextWide, nextWide));
     x2 = x;
     x1 = nextX;
+    y4 = y2;
+    y3 = y1;
     y2 = y;
     y1 = next;
   }
@@ -103,6 +107,8 @@ function weighRun(frames: usize, count: i32): void {
   v128.store(delays, x2, 16);
   v128.store(delays, y1, 32);
   v128.store(delays, y2, 48);
+  v128.store(delays, y3, 64);
+  v128.store(delays, y4, 80);
   v128.store(power, total);
 }
 
