@@ -8,8 +8,8 @@ import type { Kernel } from './load-kernel.js';
 /** What a kernel adds up over the frames that it counts. */
 export type Counted = Pick<PartMotion, 'sums' | 'truePeak' | 'ultrasonicPower'>;
 
-/** Σx, Σx², Σ left·right and max |x|, two numbers each. */
-const SUM_NUMBERS = 8;
+/** Σx, Σx², Σ left·right and max |x|, two numbers each; and three of them twice. */
+const SUM_NUMBERS = 20;
 
 /**
  * Lets a kernel count from here on. Its filters go on, and so does a run at full scale that has

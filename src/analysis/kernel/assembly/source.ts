@@ -14,8 +14,11 @@ const SOURCE_CAPACITY: i32 = SOURCE_FRAMES * 16;
 const spare: usize = memory.data(SOURCE_CAPACITY + 64, 16);
 export const sourceBytes: usize = spare + 16;
 
-/** Σx, Σx², Σ left·right, max |x|: two lanes each. */
-export const sums: usize = memory.data(64, 16);
+/**
+ * Σx, Σx², Σ left·right, max |x|: two lanes each. Behind them, for words, the first three of the
+ * frames that are every other from the next one on, and of those between.
+ */
+export const sums: usize = memory.data(64 + 96, 16);
 export let identical: bool = true;
 
 /** The same frames as doubles, where more than 24 bits count. */
@@ -82,18 +85,20 @@ function wordsAt(address: usize, bytes: i32): v128 {
 
 /**
  * The commonest premasters, 24 or 16 bits and two channels: two frames from one load. The sums are
- * those of whole words, a power of two more than those of samples.
+ * those of whole words, a power of two more than those of samples, until they are handed out.
  * @returns the largest magnitudes
  */
 // @ts-ignore: decorator
 @inline
 function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 {
   const sample = f32x4.splat(<f32>(1 / WORD));
-  const words = f64x2.splat(WORD);
-  const squared = f64x2.splat(WORD * WORD);
-  let sum = f64x2.mul(v128.load(sums, 0), words);
-  let square = f64x2.mul(v128.load(sums, 16), squared);
-  let cross = f64x2.mul(v128.load(sums, 32), squared);
+  // Every other frame apart, so that neither sum waits for the other.
+  let sum = v128.load(sums, 64);
+  let square = v128.load(sums, 80);
+  let cross = v128.load(sums, 96);
+  let nextSum = v128.load(sums, 112);
+  let nextSquare = v128.load(sums, 128);
+  let nextCross = v128.load(sums, 144);
   let largest = i32x4.splat(0);
   let differing = largest;
   for (let n = 0; n < count; n += 2) {
@@ -106,16 +111,26 @@ function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 
     differing = v128.or(differing, v128.xor(pair, v128.shuffle<i32>(pair, pair, 1, 0, 3, 2)));
     const first = f64x2.convert_low_i32x4_s(pair);
     const second = f64x2.convert_low_i32x4_s(v128.shuffle<i64>(pair, pair, 1, 0));
-    sum = f64x2.add(f64x2.add(sum, first), second);
-    square = f64x2.add(
-      f64x2.add(square, f64x2.mul(first, first)), f64x2.mul(second, second));
-    cross = f64x2.add(
-      f64x2.add(cross, f64x2.mul(first, exchanged(first))),
-      f64x2.mul(second, exchanged(second)));
+    sum = f64x2.add(sum, first);
+    nextSum = f64x2.add(nextSum, second);
+    square = f64x2.add(square, f64x2.mul(first, first));
+    nextSquare = f64x2.add(nextSquare, f64x2.mul(second, second));
+    cross = f64x2.add(cross, f64x2.mul(first, exchanged(first)));
+    nextCross = f64x2.add(nextCross, f64x2.mul(second, exchanged(second)));
   }
-  v128.store(sums, f64x2.mul(sum, f64x2.splat(1 / WORD)), 0);
-  v128.store(sums, f64x2.mul(square, f64x2.splat(1 / WORD / WORD)), 16);
-  v128.store(sums, f64x2.mul(cross, f64x2.splat(1 / WORD / WORD)), 32);
+  const word = f64x2.splat(1 / WORD);
+  const squaredWord = f64x2.splat(1 / WORD / WORD);
+  v128.store(sums, f64x2.mul(f64x2.add(sum, nextSum), word), 0);
+  v128.store(sums, f64x2.mul(f64x2.add(square, nextSquare), squaredWord), 16);
+  v128.store(sums, f64x2.mul(f64x2.add(cross, nextCross), squaredWord), 32);
+  const first: usize = (count & 1) == 0 ? 64 : 112;
+  const second: usize = 176 - first;
+  v128.store(sums + first, sum, 0);
+  v128.store(sums + first, square, 16);
+  v128.store(sums + first, cross, 32);
+  v128.store(sums + second, nextSum, 0);
+  v128.store(sums + second, nextSquare, 16);
+  v128.store(sums + second, nextCross, 32);
   if (v128.any_true(differing)) identical = false;
   const most = i32x4.max_u(largest, v128.shuffle<i64>(largest, largest, 1, 0));
   return f64x2.mul(f64x2.convert_low_i32x4_u(most), f64x2.splat(1 / WORD));
