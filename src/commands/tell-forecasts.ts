@@ -18,7 +18,7 @@ import type { Run } from './run.js';
 import { totalBytes } from './run-inputs.js';
 import type { StandardError } from './standard-error.js';
 
-const NO_VECTORS =
+export const NO_VECTORS =
   'this machine has no WebAssembly vectors: the plain code does the same, many times slower';
 
 /** Sides to forecast, and where to tell of them. */

@@ -5,6 +5,8 @@ import { intakeRequest } from './intake-request.js';
 import { type IntakeResult, intakeResult } from './intake-result.js';
 import type { Rules } from './rules.js';
 
+export { kernelIsAvailable } from '../forecast-all.js';
+
 /** How the files of a run are to be judged. */
 export interface IntakeRun extends Omit<SideRun, 'requestFor'> {
   readonly request: Request;
