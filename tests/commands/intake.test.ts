@@ -1,6 +1,7 @@
 import { mkdir, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { parseProfile } from '../../src/profile/profile-file.js';
 import { intakeLineSchema, intakeSchema } from '../../src/report/intake-schema.js';
 import { filledFolder } from '../support/filled-folder.js';
 import { complaintsOf } from '../support/junit-complaints.js';
@@ -172,8 +173,10 @@ describe("the house's rules", () => {
     expect((await intake(cwd, 'a.wav', '--rules', 'none.json')).exitCode).toBe(2);
   });
 
-  test('of the example are rules', async () => {
+  test('of the example are rules, and keep to the published schema (ajv)', async () => {
     const example = new URL('../../examples/furrow.rules.json', import.meta.url).pathname;
+    const { value } = parseProfile(example, await readFile(example, 'utf8'));
+    expect(await isValid('rules', value)).toBe(true);
     const cwd = await filledFolder([['a.wav', programWav(3)]]);
     const { stdout, exitCode } = await intake(cwd, 'a.wav', '--rules', example);
     expect(stdout).toMatch(/^a\.wav\tfault\trule-/);

@@ -90,7 +90,15 @@ test('some block shows an exit code other than 0, and some each thing that furro
   expect(scripts.map(({ exitCode }) => exitCode)).toContain(1);
   const all = scripts.map(({ script }) => script).join('\n');
   const parts = ['--json', '--ndjson', 'furrow schema', '--files-from', '--brief', '--scale'];
-  const desk = ['--common-level', '--against', '--save-motion', '.motion', 'furrow accept'];
+  const desk = [
+    'furrow intake',
+    '--rules',
+    '--common-level',
+    '--against',
+    '--save-motion',
+    '.motion',
+    'furrow accept',
+  ];
   for (const part of [
     ...parts,
     ...desk,
