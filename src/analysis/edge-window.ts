@@ -56,7 +56,7 @@ async function readEdge(
   const end = frameAt(until + AFTER_SECONDS);
   const bytes = await readAll(source, first, end);
   const span = { from: from - first / format.sampleRate, length: until - from };
-  return await moveSegment(format, bytes, end - first, settings, span);
+  return await moveSegment(format, bytes, settings, span);
 }
 
 async function readAll(

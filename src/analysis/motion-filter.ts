@@ -154,6 +154,14 @@ function fitPairs(
   return solveSymmetric(normal, right);
 }
 
+interface Design {
+  readonly of: string;
+  readonly filter: MotionFilter;
+}
+
+/** The design that was asked for last: a side asks for one and the same for each of its parts. */
+let last: Design | undefined;
+
 /**
  * Designs the filter for an internal rate: but for the doubling, u within 0.0003 dB, v 0.004 dB,
  * a 0.008 dB and all within 0.01° of the formula from 20 Hz to 20 kHz.
@@ -163,6 +171,12 @@ function fitPairs(
  * Formula: v = k·H·B·program, u = v/s, a = v·s; H from IEC 60098.
  */
 export function designMotionFilter(rate: Hertz, subsonic: Hertz, scale: number): MotionFilter {
+  const of = `${rate} ${subsonic} ${scale}`;
+  if (last?.of !== of) last = { of, filter: design(rate, subsonic, scale) };
+  return last.filter;
+}
+
+function design(rate: Hertz, subsonic: Hertz, scale: number): MotionFilter {
   const baseRate = rate / 2;
   const { zeros, poles } = designRecursion(baseRate, subsonic);
   const numerator = [1, ...zeros];

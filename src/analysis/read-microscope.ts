@@ -108,5 +108,5 @@ async function readMotion(
   for await (const block of source.read({ firstFrame, endFrame })) parts.push(block.slice());
   const bytes = new Uint8Array(Buffer.concat(parts));
   const span = { from: from - firstFrame / format.sampleRate, length };
-  return await moveSegment(format, bytes, endFrame - firstFrame, settings, span);
+  return await moveSegment(format, bytes, settings, span);
 }

@@ -61,6 +61,8 @@ export interface Kernel {
   start(halvings: number, leadBase: number, programBase: number, step: number): void;
   push(bytes: number): number;
   finish(frames: number): void;
+  /** Bytes from the start of the memory on in which it may have written. */
+  memoryUsed(): number;
   takeSteps(): void;
   takeLow(): void;
   takeBins(): void;
@@ -89,7 +91,7 @@ export async function loadKernel(): Promise<Kernel | null> {
 
 /** Keeps a kernel's memory for the next one; the kernel must not be used again. */
 export function releaseKernel(kernel: Kernel): void {
-  spareMemory ??= kernel.memory;
+  spare ??= { memory: kernel.memory, used: kernel.memoryUsed() };
 }
 
 /** Room for the tables and for the rings of a turn at 33⅓ rpm; at less it grows. */
@@ -99,13 +101,13 @@ const MEMORY_PAGES = 128;
  * Memory that no kernel uses now. A process does part after part, and what they leave is collected
  * late: three of them held 40 MB more in each thread.
  */
-let spareMemory: WebAssembly.Memory | undefined;
+let spare: { readonly memory: WebAssembly.Memory; readonly used: number } | undefined;
 
 function emptyMemory(): WebAssembly.Memory {
-  if (spareMemory === undefined) return new WebAssembly.Memory({ initial: MEMORY_PAGES });
-  const memory = spareMemory;
-  spareMemory = undefined;
-  new Uint8Array(memory.buffer).fill(0);
+  if (spare === undefined) return new WebAssembly.Memory({ initial: MEMORY_PAGES });
+  const { memory, used } = spare;
+  spare = undefined;
+  new Uint8Array(memory.buffer, 0, used).fill(0);
   return memory;
 }
 

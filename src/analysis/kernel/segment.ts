@@ -15,6 +15,9 @@ export interface SegmentMotion extends Stereo {
   readonly rate: Hertz;
 }
 
+/** A quarter that no segment reaches. */
+const NEVER = 1e4;
+
 /** Which part of a segment is wanted, seconds from its start. */
 export interface Span {
   readonly from: Seconds;
@@ -31,22 +34,16 @@ export interface Span {
 export async function moveSegment(
   format: SampleFormat,
   bytes: Uint8Array,
-  frames: number,
   settings: Settings,
   span: Span,
 ): Promise<SegmentMotion> {
   const limit = bandLimitOf(format.sampleRate);
   const kernel = await loadKernel();
   if (kernel === null) return plainSegment(format, bytes, settings, span);
-  const clock = spiralClock(settings, limit.internalRate);
-  configureKernel(kernel, format, frames, settings, limit, clock);
-  const forget = (): void => {
-    kernel.takeBins();
-    kernel.takeQuarters();
-    kernel.takeSteps();
-    kernel.takeLow();
-  };
-  feedKernel(kernel, format, bytes, forget);
+  // Only the displacement is wanted: no program to weigh, and the quarters begin after the segment.
+  const clock = { ...spiralClock(settings, limit.internalRate), firstQuarter: NEVER };
+  configureKernel(kernel, format, 0, settings, limit, clock);
+  feedKernel(kernel, format, bytes, () => kernel.takeLow());
   kernel.finish(format.sampleRate / 100);
   const rate = limit.internalRate;
   const first = Math.round(span.from * rate);
@@ -59,12 +56,12 @@ export async function moveSegment(
 function readRows(kernel: Kernel, first: number, count: number): Stereo {
   const mask = kernel.displacementMask.value;
   const ring = new Float32Array(kernel.memory.buffer, kernel.displacement.value, 2 * (mask + 1));
-  const row = (channel: 0 | 1): Float64Array => {
-    const values = new Float64Array(count);
-    for (let n = Math.max(0, -first - LEAD_FRAMES); n < count; n++) {
-      values[n] = ring[2 * ((LEAD_FRAMES + first + n) & mask) + channel]!;
-    }
-    return values;
-  };
-  return { left: row(0), right: row(1) };
+  const left = new Float64Array(count);
+  const right = new Float64Array(count);
+  for (let n = Math.max(0, -first - LEAD_FRAMES); n < count; n++) {
+    const at = 2 * ((LEAD_FRAMES + first + n) & mask);
+    left[n] = ring[at]!;
+    right[n] = ring[at + 1]!;
+  }
+  return { left, right };
 }

@@ -14,7 +14,7 @@ export { displacementTaps, displacementWideTaps } from './displace';
 export { derivativeTaps } from './derive';
 export { lowFrames, lowCount, takeLow } from './low-band';
 export { interpolationTable } from './interpolate';
-export { delayTaps, displacement, displacementMask, motionEnd, setClock } from './rings';
+export { delayTaps, displacement, displacementMask, memoryUsed, motionEnd, setClock } from './rings';
 export { binMaxima, binCount, takeBins } from './bins';
 export { quarterFigures, quarterCounts, quarterCount, takeQuarters } from './walls';
 export { start, push, finish } from './pass';

@@ -61,6 +61,11 @@ export function mirrorStep(ring: usize, mask: i32, first: i32): void {
   memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>STEP_FRAMES << 3);
 }
 
+/** Where the next ring would begin: behind all memory that is used. */
+export function memoryUsed(): usize {
+  return heap.alloc(0);
+}
+
 function powerOfTwo(least: i32): i32 {
   let size = 4096;
   while (size < least) size <<= 1;
