@@ -73,4 +73,9 @@ export interface SideFit {
   readonly leftOut: readonly LeftOut[];
 }
 
-export type LeftOut = 'no-sound' | 'own-filters' | 'long-passage' | 'many-passages';
+export type LeftOut =
+  | 'no-sound'
+  | 'own-filters'
+  | 'needless-ellipticals'
+  | 'long-passage'
+  | 'many-passages';

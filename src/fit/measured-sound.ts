@@ -42,6 +42,8 @@ export class MeasuredSound {
   readonly #base: MeasuredBase;
   /** By what is baked into them, and how the tracks lie. */
   readonly #wholes = new Map<string, MotionSummary>();
+  /** Those of them that were not measured in one read. */
+  readonly #spliced = new Set<string>();
 
   /**
    * @param analysed settings of the analysis as the side is
@@ -87,8 +89,11 @@ export class MeasuredSound {
     return delayMotion(await this.#remeasured(whole, edits, { baked, program }, edits), silence);
   }
 
-  /** The same by one whole read of the changed side, nothing taken from before. */
+  /** The same by one whole read of the changed side, nothing spliced. */
   async rendered({ baked, edits, silence, program }: Cut): Promise<MotionSummary> {
+    const key = keyOf({ baked, program });
+    const known = this.#spliced.has(key) ? undefined : this.#wholes.get(key);
+    if (edits.length === 0 && known !== undefined) return delayMotion(known, silence);
     const [motion] = await this.#read([baked], edits, program);
     if (motion === undefined) throw new Error('a side that was not measured');
     return delayMotion(motion, silence);
@@ -99,8 +104,12 @@ export class MeasuredSound {
     const known = this.#wholes.get(key);
     if (known !== undefined) return known;
     const motion = await this.#withLongerGaps(way);
-    if (motion === null) await this.measureWhole([way]);
-    else this.#wholes.set(key, motion);
+    if (motion === null) {
+      await this.measureWhole([way]);
+    } else {
+      this.#wholes.set(key, motion);
+      this.#spliced.add(key);
+    }
     const whole = this.#wholes.get(key);
     if (whole === undefined) throw new Error('a side that was not measured');
     return whole;

@@ -11,7 +11,8 @@ const MOST_LEVEL_DB = 3;
 const WIDTH_STEPS = [-4, -2, -1, 1, 2, 4];
 
 /**
- * Everything that can be done about a side as a whole.
+ * Everything that can be done about a side as a whole; of the elliptical filter its strongest
+ * positions, since where these do nothing no milder one does.
  * @param pitch the base pitches at which there is room and land at the level as it is
  * @param holdsDb the highest level that holds, re the planned one; null if none does
  * @param isFiltered some of its tracks have an elliptical filter of their own, which goes first
@@ -28,7 +29,7 @@ export function sideWide(
     ...widths(settings),
     { kind: 'polarity', polarity: settings.polarity === 1 ? -1 : 1 },
     ...levels(settings, holdsDb),
-    ...(isFiltered ? [] : ellipticals(settings)),
+    ...(isFiltered ? [] : strongestEllipticals(settings)),
     { kind: 'rpm', rpm: otherSpeed(settings.rpm) },
   ];
 }
@@ -57,12 +58,29 @@ function levels({ levelStep }: Settings, holdsDb: number | null): Remedy[] {
   return [...gains, ...further].map((gainDb): Remedy => ({ kind: 'level', gainDb }));
 }
 
-function ellipticals(settings: Settings): Remedy[] {
-  const { ellipticalHz, ellipticalOrder } = settings;
+type Elliptical = Extract<Remedy, { readonly kind: 'elliptical' }>;
+
+/** Of each order the highest corner. */
+function strongestEllipticals(settings: Settings): Elliptical[] {
+  const all = ellipticals(settings);
+  return ([1, 2] as const).flatMap((order) => all.findLast((each) => each.order === order) ?? []);
+}
+
+/** All but the strongest. */
+export function milderEllipticals(settings: Settings): Elliptical[] {
+  const strongest = strongestEllipticals(settings).map(({ corner, order }) => `${corner} ${order}`);
+  return ellipticals(settings).filter(
+    ({ corner, order }) => !strongest.includes(`${corner} ${order}`),
+  );
+}
+
+/** Each position that takes more out than the side's own: a milder one would be no remedy. */
+function ellipticals(settings: Settings): Elliptical[] {
+  const own = settings.ellipticalHz ?? 0;
   return cornersOf(settings).flatMap((corner) =>
     ([1, 2] as const)
-      .filter((order) => corner !== ellipticalHz || order !== ellipticalOrder)
-      .map((order): Remedy => ({ kind: 'elliptical', corner, order })),
+      .filter((order) => corner > own || (corner === own && order > settings.ellipticalOrder))
+      .map((order): Elliptical => ({ kind: 'elliptical', corner, order })),
   );
 }
 

@@ -8,7 +8,7 @@ import { orderRemedies } from './order-remedies.js';
 import { type Passage, passagesOf } from './passages.js';
 import { pitchLadder } from './pitch-ladder.js';
 import type { Remedy } from './remedy.js';
-import { sideWide } from './side-wide.js';
+import { milderEllipticals, sideWide } from './side-wide.js';
 import type { Patient } from './trial.js';
 import { weighRemedy } from './weigh.js';
 
@@ -36,22 +36,50 @@ export async function weighAll(patient: Patient, isFiltered: boolean): Promise<A
     ),
     ...orderRemedies(patient),
   ];
-  // Those that need the whole side are measured together.
-  // Of a longer gap only what is near it is measured.
-  const whole = wide.filter(({ kind }) => kind !== 'gap');
-  await sound?.measureWhole(whole.map((remedy) => applyRemedies(cut, [remedy])));
-  const remedies: WeighedRemedy[] = [];
-  for (const remedy of wide) remedies.push(await weighRemedy(patient, remedy));
+  const first = await weighTogether(patient, wide);
+  const milder = isFiltered || sound === null ? [] : milderEllipticals(cut.settings);
+  const isWorth = first.some(({ remedy, ...gains }) => remedy.kind === 'elliptical' && does(gains));
+  const remedies = [...first, ...(isWorth ? await weighTogether(patient, milder) : [])];
   const { passages, leftOut } = treated(passagesOf(patient.faults));
   const local = await Promise.all(passages.map((passage) => weighPassage(patient, passage)));
   return {
-    remedies: [...remedies, ...local.flat()],
+    remedies: [...inStrength(remedies), ...local.flat()],
     leftOut: [
       ...(sound === null ? (['no-sound'] as const) : []),
       ...(isFiltered ? (['own-filters'] as const) : []),
+      ...(!isWorth && milder.length > 0 ? (['needless-ellipticals'] as const) : []),
       ...leftOut,
     ],
   };
+}
+
+/** Those that need the whole side are measured in one read; of a longer gap only what is near it. */
+async function weighTogether(
+  patient: Patient,
+  remedies: readonly Remedy[],
+): Promise<WeighedRemedy[]> {
+  const whole = remedies.filter(({ kind }) => kind !== 'gap');
+  await patient.sound?.measureWhole(whole.map((remedy) => applyRemedies(patient.cut, [remedy])));
+  const weighed: WeighedRemedy[] = [];
+  for (const remedy of remedies) weighed.push(await weighRemedy(patient, remedy));
+  return weighed;
+}
+
+/** Whether a remedy does anything that its figures, which are held to a tenth, can tell. */
+function does({ mends, gainDb, spareGain, ...levels }: Omit<WeighedRemedy, 'remedy'>): boolean {
+  const isNewlyHeld = gainDb === null && levels.fillDb !== null && levels.traceDb !== null;
+  return mends.length > 0 || isNewlyHeld || (gainDb ?? 0) >= 0.1 || spareGain >= 0.1e-3;
+}
+
+/** Positions of the elliptical filter by corner and order, the others in their places. */
+function inStrength(weighed: readonly WeighedRemedy[]): WeighedRemedy[] {
+  const isElliptical = ({ remedy }: WeighedRemedy) => remedy.kind === 'elliptical';
+  const strength = ({ remedy }: WeighedRemedy) =>
+    remedy.kind === 'elliptical' ? remedy.corner + remedy.order / 10 : 0;
+  const first = weighed.findIndex(isElliptical);
+  const ellipticals = weighed.filter(isElliptical).sort((a, b) => strength(a) - strength(b));
+  const others = weighed.filter((each) => !isElliptical(each));
+  return first < 0 ? others : others.toSpliced(first, 0, ...ellipticals);
 }
 
 function needsSound({ kind }: Remedy): boolean {

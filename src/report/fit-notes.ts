@@ -27,6 +27,8 @@ const LEFT_OUT: Readonly<Record<LeftOut, string>> = {
     'polarity, another speed.',
   'own-filters':
     'Not tried, since tracks have elliptical filters of their own: one for the whole side.',
+  'needless-ellipticals':
+    'Milder elliptical filters for the whole side were not tried, since the strongest gain nothing.',
   'long-passage': 'Passages of more than two minutes are treated with the whole side only.',
   'many-passages': 'Of many passages the eight worst are treated one by one.',
 };

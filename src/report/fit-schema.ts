@@ -138,7 +138,9 @@ const sideFit = z.strictObject({
     })
     .nullable()
     .describe('null: no fault, or nothing mends any'),
-  leftOut: z.array(z.enum(['no-sound', 'own-filters', 'long-passage', 'many-passages'])),
+  leftOut: z.array(
+    z.enum(['no-sound', 'own-filters', 'needless-ellipticals', 'long-passage', 'many-passages']),
+  ),
 });
 
 /** What `furrow fit --json` writes. */
