@@ -24,6 +24,7 @@ export const INPUT_ERROR_CODES = [
   'bad-rate',
   'bad-sample',
   'sound-damaged',
+  'overlong',
   'not-motion',
   'motion-version',
   'motion-damaged',

@@ -6,6 +6,7 @@ import type { SourceFile } from './forecast-result.js';
 import type { SourceFacts } from './model/forecast-types.js';
 import type { HandSettings } from './model/side-plan-input.js';
 import type { ProgramSide, TrackFile } from './program/program-side.js';
+import { refuseOverlong } from './refuse-overlong.js';
 import type { Settings } from './settings.js';
 
 /** What a side is made from: the path of a file, or tracks as a sheet has them. */
@@ -37,6 +38,7 @@ export async function withSide<T>(
   if (typeof input === 'string') {
     return await withSound(input, async ({ file, source, bytesPerFrame }) => {
       const { format, truncated } = file;
+      refuseOverlong(input, format, source.frames, settings);
       return await use({
         name: basename(input),
         source,
@@ -49,6 +51,7 @@ export async function withSide<T>(
   }
   // Loaded only where there is a sheet.
   const { withProgram } = await import('./program/with-program.js');
+  refuseOverlong(input.sheet, input.format, input.frames, settings);
   return await withProgram(input, async (source) => await use(openProgram(input, source)));
 }
 

@@ -40,6 +40,8 @@ export function clientFailure({ code, message }: Failure): ClientFailure {
         problem: 'The file has an unusual sampling rate.',
         instead: 'the original at its own rate, such as 44.1, 48 or 96 kHz.',
       };
+    case 'overlong':
+      return { problem: 'The file is longer than any side.', instead: 'one file a side.' };
     case 'empty-folder':
       return { problem: 'There is no WAV file in this folder.', instead: 'the WAV files.' };
     default:
