@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The corner of the elliptical filter on the command line; null for off. */
 export const cornerOption = z

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { UsageError } from '../errors.js';
 import { PLANNERS } from '../settings.js';
 import { cornerOption } from './corner-option.js';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkTogether, forecastSchema } from './forecast-options.js';
 
 /** What the parser makes of the options of `intake`. */

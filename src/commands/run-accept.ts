@@ -1,5 +1,5 @@
 import { basename, dirname, join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { ACCEPTED_NAME } from '../accepted/accepted-schema.js';
 import { entryOf } from '../accepted/entry-of.js';
 import { findingsMeant, secondsOf } from '../accepted/findings-meant.js';

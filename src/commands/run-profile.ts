@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { areDefaults, profileValues } from '../profile/profile-values.js';
 import { profileValuesJson } from '../report/profile-values-json.js';
 import { profileValuesText } from '../report/profile-values-text.js';

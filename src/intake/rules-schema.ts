@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { SOUND_CONTAINERS } from '../analysis/sound-file.js';
 import { length, numberIn, oneOf } from '../profile/notation.js';
 import { INTAKE_IDS } from './broken-rule.js';

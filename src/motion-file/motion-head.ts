@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { SOUND_CONTAINERS } from '../analysis/sound-file.js';
 import { COLUMNS } from './motion-columns.js';
 import { MOST_FILE_BYTES, MOST_QUARTERS } from './motion-layout.js';

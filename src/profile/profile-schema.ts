@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { flag, length, numberIn, oneOf, pitch, ratioUpTo, speed, wholeIn } from './notation.js';
 
 const MACHINE_TEXT = 'expected the fields of machine in braces, such as { "gain": 1 }';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { UsageError } from '../errors.js';
 import type { Settings } from '../settings.js';
 import { fieldName } from './field-name.js';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { findingSchema } from './finding-schema.js';
 import { db, duration, mm, place, um } from './measures-schema.js';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { profileSchema } from '../profile/profile-schema.js';
 import { PLANNERS } from '../settings.js';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonLevelSchema } from './common-level-schema.js';
 import { FAILURE_CODES } from './failure.js';
 import { sideSchema } from './side-schema.js';

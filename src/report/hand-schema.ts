@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { place, um } from './measures-schema.js';
 
 /** What the operator sets by hand along a side. */

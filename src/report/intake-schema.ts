@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { INTAKE_IDS, RULE_IDS } from '../intake/broken-rule.js';
 import { FAILURE_CODES } from './failure.js';
 import { findingSchema } from './finding-schema.js';

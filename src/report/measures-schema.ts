@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Numbers as they are written, each with its unit; null where there is no finite value. */
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { lpi, mm, place, ratio, um } from './measures-schema.js';
 
 /** One planner's plan: extremes over all planned quarters, pitch figures over the program's. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { acceptedSchema } from '../accepted/accepted-schema.js';
 import { rulesSchema } from '../intake/rules-schema.js';
 import { watchLineSchema } from '../intake/watch/watch-event.js';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { SOUND_CONTAINERS } from '../analysis/sound-file.js';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { profileSchema } from '../profile/profile-schema.js';

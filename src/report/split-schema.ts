@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { mm } from './measures-schema.js';
 
 /** Unbalanced sides of a sheet: an additive part of the document and of the summary line. */

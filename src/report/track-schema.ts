@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { db, duration, hz, mm, place, ratio, um } from './measures-schema.js';
 

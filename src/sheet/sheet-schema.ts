@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { flag, length, numberIn, oneOf, pitch, wholeIn } from '../profile/notation.js';
 import { profileSchema } from '../profile/profile-schema.js';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { FAILURE_CODES } from '../../report/failure.js';
 import { INTAKE_IDS } from '../broken-rule.js';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { FAILURE_CODES } from '../../report/failure.js';
 import { intakeFileSchema } from '../../report/intake-schema.js';
 
