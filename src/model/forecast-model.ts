@@ -8,12 +8,13 @@ import { hotSpots } from './hot-spots.js';
 import { headroom } from './level.js';
 import { type Plan, planSide } from './plan.js';
 import { planReport, radiusUsed } from './plan-report.js';
+import type { PlannedRows } from './planned-rows.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
 import { quarterColumns } from './quarter-columns.js';
 import type { HandSettings } from './side-plan-input.js';
 import { suggestedOrder } from './suggested-order.js';
 import { trackFigures } from './track-figures.js';
-import { verify } from './verify.js';
+import { type Verified, verify } from './verify.js';
 
 /** What is asked of a side, beyond the profile. */
 export interface SideRequest {
@@ -27,6 +28,21 @@ export interface SideRequest {
   readonly order?: boolean;
   /** Of the plan that is executed, where it is known: it is the same at every level. */
   readonly headroom?: Headroom;
+  /** Of the side's motion and as many silent turns, where they are known. */
+  readonly rows?: PlannedRows;
+  /** Where it is known, or is not worth its time. */
+  readonly tightest?: SideForecast['tightest'];
+}
+
+/** A forecast with the plans that it was made from. */
+export interface PlannedForecast {
+  readonly side: PlannedSide;
+  readonly machine: Verified;
+  readonly fixed: Verified;
+  readonly plan: Verified;
+  /** Which of them the verdict is about. */
+  readonly executed: Verified;
+  readonly forecast: SideForecast;
 }
 
 /**
@@ -36,9 +52,18 @@ export interface SideRequest {
 export function forecastSide(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, planner, source, hand, order, headroom: known }: SideRequest,
+  request: SideRequest,
 ): SideForecast {
-  const side = plannedSide(motion, settings, hand);
+  return forecastPlans(motion, settings, request).forecast;
+}
+
+/** The same with the plans, for those who draw them. */
+export function forecastPlans(
+  motion: MotionSummary,
+  settings: Settings,
+  { levelDb, planner, source, hand, order, ...known }: SideRequest,
+): PlannedForecast {
+  const side = plannedSide(motion, settings, hand, known.rows);
   const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
   const { executes } = settings;
   const machine = verified('machine');
@@ -46,7 +71,7 @@ export function forecastSide(
   const plan = planner === 'machine' ? machine : planner === 'fixed' ? fixed : verified(planner);
   const executed = { machine, fixed, plan }[executes];
   const findings = allFindings(side, executed, source);
-  return {
+  const forecast = {
     durationSeconds: motion.durationSeconds,
     turns: side.turns,
     levelDb,
@@ -56,8 +81,8 @@ export function forecastSide(
     plan: planReport(side, plan),
     machine: planReport(side, machine),
     fixed: planReport(side, fixed),
-    tightest: { radiusUsed: leastRadius(side, plan.plan, levelDb) },
-    headroom: known ?? headroom(side, executed.plan.planner),
+    tightest: known.tightest ?? { radiusUsed: leastRadius(side, plan.plan, levelDb) },
+    headroom: known.headroom ?? headroom(side, executed.plan.planner),
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
@@ -67,6 +92,7 @@ export function forecastSide(
       : { tracks: trackFigures(side, executed.plan, findings) }),
     ...(order === true ? { order: suggestedOrder(side, executed.plan) } : {}),
   };
+  return { side, machine, fixed, plan, executed, forecast };
 }
 
 /** What the tightest plan takes; `plan` may be it. */

@@ -1,7 +1,8 @@
 import type { Metres, MetresPerSecond } from '../units.js';
 import { type CumulativeHistogram, samplesIn, samplesOver } from './histogram-share.js';
 import type { Plan } from './plan.js';
-import type { PlannedSide, WallHistograms } from './planned-side.js';
+import type { WallHistograms } from './planned-rows.js';
+import type { PlannedSide } from './planned-side.js';
 import { quarterSpeed } from './tracing.js';
 
 /** Shares of samples over a limit in every window of `quarters` quarters of the program. */

@@ -22,8 +22,7 @@ export function microscopePlaces(
 ): { readonly atSeconds: Seconds }[] {
   const { motion, settings, forecast } = file;
   const side = plannedSide(motion, settings, file.hand ?? NOTHING_BY_HAND);
-  // The tightest plan needs a solver, which is not worth its time here.
-  const planner = forecast.planner === 'tightest' ? 'turn-ahead' : forecast.planner;
+  const { planner } = forecast;
   const executed = executedPlanner(settings, planner);
   const quieter = hotSpots(side, planSide(side, executed, forecast.levelDb + QUIETER_DB));
   const planned = hotSpots(side, planSide(side, planner, forecast.levelDb));

@@ -69,6 +69,7 @@ function headOf(
     units: options.units,
     levels: { least: Math.min(LEVELS.least, forecast.levelDb), most },
     headroom: forecast.headroom,
+    tightest: forecast.tightest,
     survives: forecast.hotSpots.map(({ atSeconds, survives }) => ({
       atSeconds,
       speed: survives?.speed ?? null,

@@ -1,7 +1,7 @@
 import type { EdgeTurn } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary, ProgramChecks } from '../../../analysis/motion.js';
 import type { ForecastedFile, SourceFile } from '../../../forecast-result.js';
-import type { Finding, Headroom, Survives } from '../../../model/forecast-types.js';
+import type { Finding, Headroom, SideForecast, Survives } from '../../../model/forecast-types.js';
 import type { HandSettings } from '../../../model/side-plan-input.js';
 import type { Planner, Settings } from '../../../settings.js';
 import type { Seconds } from '../../../units.js';
@@ -24,6 +24,7 @@ export interface PageHead {
   /** The levels that can be tried, dB. */
   readonly levels: { readonly least: number; readonly most: number };
   readonly headroom: Headroom;
+  readonly tightest: SideForecast['tightest'];
   /** What the hot spots of the file's own forecast survive. */
   readonly survives: readonly (Pick<Survives, 'speed'> & { readonly atSeconds: Seconds })[];
   /** What the house has accepted of the file's own findings. */

@@ -1,5 +1,6 @@
 import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary } from '../../../analysis/motion.js';
+import { type PlannedRows, plannedRows } from '../../../model/planned-rows.js';
 import type { Seconds } from '../../../units.js';
 import { takeFrom } from './byte-planes.js';
 import { readEdge } from './edge-columns.js';
@@ -11,6 +12,8 @@ import { readSummary } from './summary-columns.js';
 export interface PageData {
   readonly head: PageHead;
   readonly motion: MotionSummary;
+  /** The same however it is planned: a page does not change its silent turns. */
+  readonly rows: PlannedRows;
   readonly spots: readonly {
     readonly spotSeconds: Seconds;
     readonly edges: HotSpotEdges;
@@ -35,5 +38,5 @@ export function readPageData(bytes: Uint8Array): PageData {
       })),
     },
   }));
-  return { head, motion, spots };
+  return { head, motion, rows: plannedRows(motion, head.settings), spots };
 }

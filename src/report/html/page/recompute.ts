@@ -1,14 +1,11 @@
 import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { ForecastedFile } from '../../../forecast-result.js';
 import { executedPlanner } from '../../../model/executed-planner.js';
-import { forecastSide } from '../../../model/forecast-model.js';
+import { forecastPlans, type SideRequest } from '../../../model/forecast-model.js';
 import type { Headroom, SideForecast, SourceFacts } from '../../../model/forecast-types.js';
 import { headroom } from '../../../model/level.js';
-import { planSide } from '../../../model/plan.js';
 import { plannedSide } from '../../../model/planned-side.js';
 import { NOTHING_BY_HAND } from '../../../model/side-plan-input.js';
-import { verify } from '../../../model/verify.js';
-import type { Planner } from '../../../settings.js';
 import type { PageHead } from '../data/page-head.js';
 import type { PageData } from '../data/read-page-data.js';
 import { withAccepted } from './accepted.js';
@@ -27,21 +24,22 @@ const SAME_PLACE = 1e-6;
 
 /**
  * The side with what is tried, by the model that the command uses.
- * @param known headroom, which takes longest and is the same at every level
+ * @param known what takes longest; headroom is the same at every level
  */
-export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Recomputed {
-  const { head, motion } = data;
+export function recompute(
+  data: PageData,
+  whatIf: WhatIf,
+  known: Pick<SideRequest, 'headroom' | 'tightest'>,
+): Recomputed {
+  const { head, motion, rows } = data;
   const { levelDb, planner, units } = whatIf;
   const settings = settingsOf(head, whatIf);
   const source = sourceFacts(head);
   const hand = head.hand ?? NOTHING_BY_HAND;
-  const request = { levelDb, planner, source, hand, headroom: known };
-  const forecast = withAccepted(forecastSide(motion, settings, request), head.accepted);
-  const side = plannedSide(motion, settings, hand);
-  const verified = (by: Planner) => verify(side, planSide(side, by, levelDb));
-  const machine = verified('machine');
-  const plan = planner === 'machine' ? machine : verified(planner);
-  const executed = { machine, plan, fixed: plan }[settings.executes];
+  const request = { levelDb, planner, source, hand, rows, ...known };
+  const planned = forecastPlans(motion, settings, request);
+  const { side, machine, plan, executed } = planned;
+  const forecast = withAccepted(planned.forecast, head.accepted);
   const microscope = forecast.hotSpots.map(({ atSeconds }) => edgesAt(data, atSeconds));
   const { name, sources, readFrom, program } = head;
   return {
@@ -52,7 +50,7 @@ export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Reco
       side,
       machine,
       plan,
-      executed: settings.executes === 'fixed' ? verified('fixed') : executed,
+      executed,
       forecast,
       units,
       microscope,
@@ -72,9 +70,9 @@ export function recompute(data: PageData, whatIf: WhatIf, known: Headroom): Reco
 }
 
 /** The headroom of what is tried; it does not depend on the level that is tried. */
-export function headroomOf({ head, motion }: PageData, whatIf: WhatIf): Headroom {
+export function headroomOf({ head, motion, rows }: PageData, whatIf: WhatIf): Headroom {
   const settings = settingsOf(head, whatIf);
-  const side = plannedSide(motion, settings, head.hand ?? NOTHING_BY_HAND);
+  const side = plannedSide(motion, settings, head.hand ?? NOTHING_BY_HAND, rows);
   return headroom(side, executedPlanner(settings, whatIf.planner));
 }
 

@@ -15,34 +15,41 @@ export function startPage(data: PageData): void {
   const { head } = data;
   let whatIf = asForecast(head);
   const headrooms = new Map<string, Headroom>();
-  if (head.planner !== 'tightest') headrooms.set(headroomKey(whatIf), head.headroom);
+  headrooms.set(headroomKey(whatIf), head.headroom);
   let headroom = head.headroom;
+  let tightest = head.tightest;
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const showReport = reportShower(head);
   const board = pictureBoard();
   const controls = panel(head, (change) => {
     whatIf = change(whatIf);
-    follow();
+    if (isSlow(whatIf)) controls.wait(whatIf);
+    else follow();
     clearTimeout(timer);
     timer = setTimeout(() => controls.say(settle()), SETTLED);
   });
 
-  /** At once: everything but headroom, if it is not known for what is tried, and the text. */
-  const follow = (): Recomputed => {
-    headroom = headrooms.get(headroomKey(whatIf)) ?? headroom;
-    performance.mark('tried');
-    const now = recompute(data, whatIf, headroom);
-    performance.measure('model', 'tried');
+  const draw = (now: Recomputed) => {
     board.update(now.side);
     controls.show(whatIf, now);
+  };
+
+  /** At once: all but text, the least radius, and headroom if it is not known for what is tried. */
+  const follow = () => {
+    headroom = headrooms.get(headroomKey(whatIf)) ?? headroom;
+    performance.mark('tried');
+    const now = recompute(data, whatIf, { headroom, tightest });
+    performance.measure('model', 'tried');
+    draw(now);
     performance.measure('all that follows at once', 'tried');
-    return now;
   };
 
   const settle = (): Recomputed => {
     headroom = headroomFor(whatIf);
-    const now = recompute(data, whatIf, headroom);
+    const now = recompute(data, whatIf, { headroom });
+    tightest = now.file.forecast.tightest;
+    if (isSlow(whatIf)) draw(now);
     showReport(whatIf, now);
     return now;
   };
@@ -60,7 +67,12 @@ export function startPage(data: PageData): void {
     if (at instanceof HTMLElement) board.go(Number(at.dataset['at']));
   });
   document.documentElement.dataset['alive'] = '';
-  follow();
+  if (!isSlow(whatIf)) follow();
   settle();
   onPrinting();
+}
+
+/** The tightest plan takes four times as long as all else, so that a hand would drag behind it. */
+function isSlow({ planner }: WhatIf): boolean {
+  return planner === 'tightest';
 }

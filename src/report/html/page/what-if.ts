@@ -2,10 +2,6 @@ import type { Planner, Settings } from '../../../settings.js';
 import type { Units } from '../../length-text.js';
 import type { PageHead } from '../data/page-head.js';
 
-/** The planners that need no solver, which a page has not. */
-export const PAGE_PLANNERS = ['fixed', 'machine', 'turn-ahead'] as const satisfies Planner[];
-export type PagePlanner = (typeof PAGE_PLANNERS)[number];
-
 /** The settings that a page can change without hearing the audio again. */
 export type TriedSettings = Pick<
   Settings,
@@ -27,17 +23,17 @@ export type TriedSettings = Pick<
 /** What is tried at this moment. */
 export interface WhatIf {
   readonly levelDb: number;
-  readonly planner: PagePlanner;
+  readonly planner: Planner;
   readonly units: Units;
   readonly tried: TriedSettings;
 }
 
-/** The side as it was forecast; instead of the tightest plan, the one that looks a turn ahead. */
+/** The side as it was forecast. */
 export function asForecast(head: PageHead): WhatIf {
   const { levelDb, units, settings, planner } = head;
   return {
     levelDb,
-    planner: planner === 'tightest' ? 'turn-ahead' : planner,
+    planner,
     units,
     tried: {
       basePitch: settings.basePitch,

@@ -5,6 +5,7 @@ import { execa } from 'execa';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { forecastFile } from '../../../../src/forecast-side.js';
 import { findingSection } from '../../../../src/report/html/sections/finding-section.js';
+import { headSection } from '../../../../src/report/html/sections/head-section.js';
 import { diameterText } from '../../../../src/report/length-text.js';
 import { SHELL_COMMAND } from '../../../support/run-furrow.js';
 import { type InventedPage, inventedPage } from './invented-page.js';
@@ -36,6 +37,27 @@ describe('what if', () => {
     });
     expect(shown).toBe(diameterText(forecast.plan.endDiameter, 'metric'));
     expect(shown).not.toBe(diameterText(side.file.forecast.plan.endDiameter, 'metric'));
+  });
+
+  it('the tightest plan ends where the command ends, and holds the same level', async () => {
+    const settings = { ...side.settings, executes: 'plan', executesIsSet: true } as const;
+    const request = { levelDb: -3, planner: 'tightest' } as const;
+    const file = await forecastFile(side.path, settings, request);
+    await withPage(side.html, async ({ page }) => {
+      await alive(page);
+      await page.locator('#executes').selectOption('plan');
+      await page.locator('#planner').selectOption('tightest');
+      await page.locator('#level').fill('-3');
+      await page.locator('#head', { hasText: 'at -3.0 dB' }).waitFor();
+      const written = headSection(file, 'metric').html;
+      const parsed = `(new DOMParser().parseFromString(${JSON.stringify(written)}, 'text/html')).body`;
+      expect(await page.locator('#head').textContent()).toBe(
+        await page.evaluate(`${parsed}.textContent`),
+      );
+      expect(await page.locator(END).textContent()).toBe(
+        diameterText(file.forecast.plan.endDiameter, 'metric'),
+      );
+    });
   });
 
   it('a slider follows the arrow keys, and tables and headline follow it', async () => {

@@ -8,6 +8,7 @@ import { fromPrintable } from '../../../../src/report/html/data/printable.js';
 import { type PageData, readPageData } from '../../../../src/report/html/data/read-page-data.js';
 import { headroomOf, recompute } from '../../../../src/report/html/page/recompute.js';
 import { asForecast, settingsOf, type WhatIf } from '../../../../src/report/html/page/what-if.js';
+import { PLANNERS } from '../../../../src/settings.js';
 import { forecastedFile } from '../../../support/forecast-fixture.js';
 import { settingsWith } from '../../../support/model-settings.js';
 import { randomMotion } from '../../../support/random-motion.js';
@@ -28,7 +29,7 @@ function dataOf(motion: MotionSummary): PageData {
 
 const TRIES = fc.record({
   levelDb: fc.double({ min: -12, max: 6, noNaN: true }),
-  planner: fc.constantFrom('fixed', 'machine', 'turn-ahead'),
+  planner: fc.constantFrom(...PLANNERS),
   basePitch: fc.double({ min: 45e-6, max: 200e-6, noNaN: true }),
   baseWidth: fc.double({ min: 26e-6, max: 120e-6, noNaN: true }),
   landMin: fc.double({ min: 0, max: 40e-6, noNaN: true }),
@@ -44,7 +45,9 @@ describe('what the page recomputes', () => {
       const begin = asForecast(data.head);
       const { levelDb, planner, ...tried } = tries;
       const whatIf = { ...begin, levelDb, planner, tried: { ...begin.tried, ...tried } };
-      const { file, side } = recompute(data, whatIf, headroomOf(data, whatIf));
+      const { file, side } = recompute(data, whatIf, {
+        headroom: headroomOf(data, whatIf),
+      });
       const settings = settingsOf(data.head, whatIf);
       const request = { levelDb, planner, source: SOURCE };
       const command = forecastSide(roundedAsPage(motion), settings, request);
@@ -69,7 +72,8 @@ describe('what the page recomputes', () => {
     const [motion] = fc.sample(randomMotion(), { numRuns: 1, seed: 1 });
     if (motion === undefined) throw new Error('no motion');
     const data = dataOf(motion);
-    const known = { fillDb: 1, traceDb: 2, recommendedDb: 1, limitedBy: null };
-    expect(recompute(data, asForecast(data.head), known).file.forecast.headroom).toBe(known);
+    const headroom = { fillDb: 1, traceDb: 2, recommendedDb: 1, limitedBy: null };
+    const { file } = recompute(data, asForecast(data.head), { headroom });
+    expect(file.forecast.headroom).toBe(headroom);
   });
 });

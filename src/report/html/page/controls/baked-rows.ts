@@ -3,7 +3,7 @@ import type { PageHead } from '../../data/page-head.js';
 import { element } from './element.js';
 
 /** What went into the measurement itself: shown, since it matters, but not to be changed here. */
-export function bakedRows({ settings, planner }: PageHead): HTMLElement {
+export function bakedRows({ settings }: PageHead): HTMLElement {
   const rows = [
     ['Speed', `${Number(fixed(settings.rpm, 2))} rpm`],
     ['Speed tolerance', shareText(settings.speedTolerance)],
@@ -11,10 +11,6 @@ export function bakedRows({ settings, planner }: PageHead): HTMLElement {
   ].map(([name = '', value = '']) =>
     element('div', {}, element('dt', {}, name), element('dd', {}, value)),
   );
-  const why =
-    'Measured with the audio: to change these, forecast it again.' +
-    (planner === 'tightest'
-      ? ' The tightest plan is worked out by the command alone; the page plans turn-ahead.'
-      : '');
+  const why = 'Measured with the audio: to change these, forecast it again.';
   return element('div', { class: 'baked' }, element('dl', {}, ...rows), element('p', {}, why));
 }

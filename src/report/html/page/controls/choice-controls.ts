@@ -1,6 +1,7 @@
+import { PLANNERS } from '../../../../settings.js';
 import type { PageHead } from '../../data/page-head.js';
 import { formatsFor } from '../../formats.js';
-import { PAGE_PLANNERS, type WhatIf } from '../what-if.js';
+import type { WhatIf } from '../what-if.js';
 
 /** One of a few that can be tried. */
 export interface ChoiceControl {
@@ -26,10 +27,10 @@ export const CHOICE_CONTROLS: readonly ChoiceControl[] = [
   {
     name: 'planner',
     label: 'The plan',
-    choices: PAGE_PLANNERS.map((planner) => [planner, planner]),
+    choices: PLANNERS.map((planner) => [planner, planner]),
     shown: ({ planner }) => planner,
     tried: (whatIf, value) => {
-      const planner = PAGE_PLANNERS.find((one) => one === value);
+      const planner = PLANNERS.find((one) => one === value);
       return planner === undefined ? whatIf : { ...whatIf, planner };
     },
   },

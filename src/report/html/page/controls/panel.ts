@@ -17,9 +17,13 @@ import { numberRow } from './number-row.js';
 export interface Panel {
   readonly element: HTMLElement;
   show(whatIf: WhatIf, now: Recomputed): void;
+  /** Shows what is tried before it is known what comes of it. */
+  wait(whatIf: WhatIf): void;
   /** Says to a screen reader what came of it, once the hand rests. */
   say(now: Recomputed): void;
 }
+
+const WAITING = 'The tightest plan takes a moment; it follows when the hand rests.';
 
 /** The controls that say what is tried, and the figures that follow first. */
 export function panel(head: PageHead, change: Change): Panel {
@@ -69,6 +73,10 @@ export function panel(head: PageHead, change: Change): Panel {
     shell,
   );
   form.addEventListener('submit', (event) => event.preventDefault());
+  const wait = (whatIf: WhatIf) => {
+    for (const control of controls) control.show(whatIf);
+    state.textContent = WAITING;
+  };
   const show = (whatIf: WhatIf, now: Recomputed) => {
     for (const control of controls) control.show(whatIf);
     const isChanged = !isSameForecast(whatIf, begin);
@@ -95,5 +103,5 @@ export function panel(head: PageHead, change: Change): Panel {
     );
     spoken.textContent = `${forecast.verdict}; the machine ends at ${machine}, the plan at ${plan}.`;
   };
-  return { element: all, show, say };
+  return { element: all, show, wait, say };
 }

@@ -8,8 +8,6 @@ const HINT =
   'cut across. Dotted: how near the turn outside comes when the lathe is as far off as the ' +
   'tolerances admit; hatched: what then overlaps. Filled: what overlaps on a perfect lathe too.';
 
-/** A control that is being dragged is followed by the other pictures; this one waits, ms. */
-const PAUSE = 60;
 /** The cursor is at a hot spot: the cursor's steps are quarter turns. */
 const NEAR_QUARTERS = 1;
 
@@ -46,17 +44,13 @@ export const underTheMicroscope: MakePicture = (document, events) => {
     );
   };
 
-  let pause: ReturnType<typeof setTimeout> | undefined;
   const look = onNewLook(element, draw);
 
   return {
     element,
     update(side) {
-      const isFirst = page === null;
       page = side;
-      clearTimeout(pause);
-      if (isFirst) draw();
-      else pause = setTimeout(draw, PAUSE);
+      draw();
     },
     show(place) {
       const near = NEAR_QUARTERS * (page?.side.quarterSeconds ?? 0);

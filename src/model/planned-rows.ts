@@ -1,0 +1,81 @@
+import {
+  begun,
+  type MotionSummary,
+  QUARTERS_PER_TURN,
+  type WallMotion,
+} from '../analysis/motion.js';
+import type { Settings } from '../settings.js';
+import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
+import { padRow, quarterMaxima } from './quarter-maxima.js';
+
+/** Rank of one wall's magnitudes, for shares of time. */
+export interface WallHistograms {
+  readonly edgeVelocity: CumulativeHistogram;
+  readonly acceleration: CumulativeHistogram;
+}
+
+/** What of a planned side hangs on its motion and its silent turns alone. */
+export interface PlannedRows {
+  /** Bin rows, m. */
+  readonly approach: Float64Array;
+  readonly approachLoose: Float64Array;
+  readonly lift: Float64Array;
+  readonly sink: Float64Array;
+  /** Largest of each quarter, m. */
+  readonly liftMax: Float64Array;
+  readonly sinkMax: Float64Array;
+  readonly lateralMax: Float64Array;
+  readonly outwardMax: Float64Array;
+  readonly inwardMax: Float64Array;
+  /** Mean u̇² of the two walls per quarter, (m/s)². */
+  readonly velocityPower: Float64Array;
+  /** Quarters count as in the motion summary. */
+  readonly left: WallHistograms;
+  readonly right: WallHistograms;
+}
+
+export function plannedRows(
+  motion: MotionSummary,
+  settings: Pick<Settings, 'silentTurns'>,
+): PlannedRows {
+  const { lead, count } = extent(motion, settings);
+  const padded = (row: Float64Array) => padRow(row, lead, count);
+  const maxima = (row: Float64Array) => quarterMaxima(padded(row));
+  return {
+    approach: padded(motion.approach),
+    approachLoose: padded(motion.approachLoose),
+    lift: padded(motion.lift),
+    sink: padded(motion.sink),
+    liftMax: maxima(motion.lift),
+    sinkMax: maxima(motion.sink),
+    lateralMax: maxima(motion.lateral),
+    outwardMax: maxima(motion.outward),
+    inwardMax: maxima(motion.inward),
+    velocityPower: velocityPower(motion, lead, count),
+    left: wallHistograms(motion.left),
+    right: wallHistograms(motion.right),
+  };
+}
+
+/** Quarters before the program, its turns, and all quarters that are planned. */
+export function extent(motion: MotionSummary, { silentTurns }: Pick<Settings, 'silentTurns'>) {
+  const lead = QUARTERS_PER_TURN * silentTurns;
+  const turns = motion.durationSeconds / motion.turnSeconds;
+  return { lead, turns, count: QUARTERS_PER_TURN * begun(turns) + 2 * lead };
+}
+
+function wallHistograms(wall: WallMotion): WallHistograms {
+  const edgePeak = wall.velocityPeak.map((peak) => Math.SQRT2 * peak);
+  return {
+    edgeVelocity: cumulativeHistogram(wall.edgeVelocityHistogram, edgePeak),
+    acceleration: cumulativeHistogram(wall.accelerationHistogram, wall.accelerationPeak),
+  };
+}
+
+function velocityPower({ left, right }: MotionSummary, lead: number, count: number): Float64Array {
+  const power = new Float64Array(count);
+  for (const [quarter, ofLeft] of left.velocityMeanSquare.entries()) {
+    power[quarter + lead] = (ofLeft + right.velocityMeanSquare[quarter]!) / 2;
+  }
+  return power;
+}
