@@ -26,12 +26,14 @@ export const COMMAND = fileURLToPath(new URL('../../bin/furrow.js', import.meta.
  * @param {string} out
  * @param {readonly string[]} options
  * @param {(event: Event) => void} told
+ * @param {NodeJS.ProcessEnv} env
  * @returns {Promise<WatchProcess>} once it has looked at what was there
  */
-export async function startWatch(folder, out, options, told = () => {}) {
+export async function startWatch(folder, out, options, told = () => {}, env = {}) {
   const command = [COMMAND, 'intake', '--no-discovery', '--watch', folder, '--out', out];
   const child = spawn(process.execPath, [...HEAP, ...command, ...options], {
     stdio: ['ignore', 'pipe', 'pipe'],
+    env: { NO_COLOR: '1', ...env },
   });
   /** @type {Event[]} */
   const events = [];

@@ -5,6 +5,9 @@ import { readReportHead } from './report-file.js';
 import { REPORT_EXTENSION } from './report-places.js';
 import type { WatchedHead } from './watched-schema.js';
 
+/** Reports that are read at a time: one by one most of the time is waiting. */
+const AT_A_TIME = 32;
+
 /** Failures that may pass although the file stays as it is. */
 const PASSING = new Set<string>([
   'not-found',
@@ -26,10 +29,20 @@ export async function readReports(
   examinedWith: string,
   known: KnownFiles,
 ): Promise<void> {
+  const takeIn = async (places: readonly string[]) => {
+    const heads = await Promise.all(
+      places.map(async (place) => [place, await readReportHead(join(out, place))] as const),
+    );
+    for (const [place, head] of heads) {
+      if (head !== null) known.set(knownFrom(head, place, examinedWith));
+    }
+  };
+  const places: string[] = [];
   for await (const place of reportsIn(out, '')) {
-    const head = await readReportHead(join(out, place));
-    if (head !== null) known.set(knownFrom(head, place, examinedWith));
+    places.push(place);
+    if (places.length === AT_A_TIME) await takeIn(places.splice(0));
   }
+  await takeIn(places);
 }
 
 /** What is known of a file by its report. */
