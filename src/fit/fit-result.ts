@@ -3,6 +3,7 @@ import type { BasePitchFit } from '../model/fit-base-pitch.js';
 import type { LevelRow } from '../model/fit-levels.js';
 import type { LimitingPassage } from '../model/fit-limits.js';
 import type { Finding, Headroom, Verdict } from '../model/forecast-types.js';
+import type { HandTrack } from '../model/side-plan-input.js';
 import type { Planner, Settings } from '../settings.js';
 import type { Metres } from '../units.js';
 import type { Remedy } from './remedy.js';
@@ -51,6 +52,8 @@ export interface SideFit {
   readonly name: string;
   readonly sources: readonly SourceFile[];
   readonly settings: Settings;
+  /** Of a sheet's side, in the order they were given; none of a file. */
+  readonly tracks: readonly HandTrack[];
   readonly durationSeconds: number;
   readonly turns: number;
   readonly levelDb: number;

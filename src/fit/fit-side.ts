@@ -47,6 +47,7 @@ export async function fitSide(measured: MeasuredSide, request: FitRequest): Prom
     name: measured.name,
     sources: measured.sources,
     settings,
+    tracks: measured.hand.tracks,
     durationSeconds: motion.durationSeconds,
     turns: side.turns,
     levelDb,

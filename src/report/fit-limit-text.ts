@@ -1,39 +1,60 @@
 import type { SideFit } from '../fit/fit-result.js';
 import type { BasePitchFit } from '../model/fit-base-pitch.js';
+import type { Headroom } from '../model/forecast-types.js';
+import type { Seconds } from '../units.js';
 import { clockText } from './fit-remedy-text.js';
 import { limitText } from './headroom-text.js';
 import { fixed, levelText, type Units } from './length-text.js';
 import { safePitchText } from './safe-pitch-text.js';
+import { trackPlace } from './track-place.js';
+
+const NO_LEVEL = 'no level from -12 to +12 dB';
 
 /** How loud the side goes, and what each passage costs that holds it down; a sentence each. */
 export function limitTexts(fit: SideFit): string[] {
-  const { limits, settings, planners, executed, headrooms } = fit;
+  const { limits, planners, executed, headrooms } = fit;
   const own = headrooms[planners.indexOf(executed)];
   // Silence has no level.
   if (own === undefined || fit.findings.some(({ id }) => id === 'silent')) return [];
-  const { fillDb, traceDb, recommendedDb } = own;
-  const level = (decibels: number | null) =>
-    decibels === null
-      ? 'nowhere from -12 to +12 dB'
-      : decibels >= 12
-        ? 'up to +12.0 dB or more'
-        : `up to ${levelText(decibels)}`;
-  const dial = recommendedDb === null ? '' : `; dial in at most ${levelText(recommendedDb)}`;
-  const holds =
-    level(fillDb) === level(traceDb)
-      ? `Fits and is without a fault ${level(fillDb)}`
-      : `Fits ${level(fillDb)}, without a fault ${level(traceDb)}`;
   return [
-    `${holds}${dial}.`,
+    holdsText(own, fit),
     ...limits.map(({ id, atSeconds, untilSeconds, levelDb, withoutDb }, at) => {
       const lasts = fixed(untilSeconds - atSeconds, 1);
       const cost = levelText(withoutDb - levelDb).replace('+', '');
       const then = withoutDb >= 12 ? '+12.0 dB or more' : levelText(withoutDb);
-      const seconds = `${lasts} s at ${clockText(atSeconds, settings)}`;
+      const seconds = `${lasts} s at ${placeIn(atSeconds, fit)}`;
       const start = at === 0 ? '' : 'Then ';
       return `${start}${seconds} cost ${cost} by ${limitText(id)}: without them ${then}.`;
     }),
   ];
+}
+
+function holdsText({ fillDb, traceDb, recommendedDb, limitedBy }: Headroom, fit: SideFit): string {
+  const upTo = (decibels: number) =>
+    decibels >= 12 ? 'up to +12.0 dB or more' : `up to ${levelText(decibels)}`;
+  const fits = fillDb === null ? `Fits at ${NO_LEVEL}` : `Fits ${upTo(fillDb)}`;
+  if (traceDb === null) {
+    const by =
+      limitedBy === null || limitedBy.atSeconds === null
+        ? ''
+        : `: at -12.0 dB it is limited by ${limitText(limitedBy.id)} at ${placeIn(limitedBy.atSeconds, fit)}`;
+    return `${fits}; ${NO_LEVEL} is without a fault${by}.`;
+  }
+  const dial = recommendedDb === null ? '' : `; dial in at most ${levelText(recommendedDb)}`;
+  if (fillDb === traceDb) return `Fits and is without a fault ${upTo(traceDb)}${dial}.`;
+  // Where length is what limits, no other fault says nothing of the whole.
+  const without =
+    fillDb === null || fillDb < traceDb
+      ? 'apart from its length without a fault'
+      : 'without a fault';
+  return `${fits}, ${without} ${upTo(traceDb)}${dial}.`;
+}
+
+/** A time of the side, with the track of a sheet that is heard then. */
+function placeIn(atSeconds: Seconds, { settings, tracks }: SideFit): string {
+  const place = tracks.length > 1 ? trackPlace(atSeconds, tracks) : null;
+  const at = clockText(atSeconds, settings);
+  return place === null ? at : `${at}, track ${place.number},`;
 }
 
 /** The base pitches that hold the wanted level, or what is missing. */

@@ -36,7 +36,7 @@ export function remedyCells(weighed: WeighedRemedy, fit: SideFit, units: Units):
     remedyDeed(weighed.remedy, fit.settings, units),
     countText(weighed.mends.length),
     countText(weighed.brings.length),
-    gained(weighed),
+    gained(weighed, fit),
     roomText(weighed.spareGain, units),
   ];
 }
@@ -53,8 +53,8 @@ function placeOf({ remedy }: WeighedRemedy, { settings }: SideFit): string {
 }
 
 function isTold(weighed: WeighedRemedy, all: readonly WeighedRemedy[]): boolean {
-  const { remedy, mends, brings, gainDb, spareGain } = weighed;
-  const gains = (gainDb ?? 0) >= LEAST_DB || spareGain >= LEAST_ROOM;
+  const { remedy, mends, brings, spareGain } = weighed;
+  const gains = worthDb(weighed) >= LEAST_DB || spareGain >= LEAST_ROOM;
   if (mends.length === 0 && !gains) return false;
   // A control that is turned further for nothing.
   return !all.some(
@@ -65,7 +65,7 @@ function isTold(weighed: WeighedRemedy, all: readonly WeighedRemedy[]): boolean 
       other.cost < weighed.cost &&
       mends.every((fault) => other.mends.includes(fault)) &&
       other.brings.length <= brings.length &&
-      (other.gainDb ?? 0) >= (gainDb ?? 0) - LEAST_DB &&
+      worthDb(other) >= worthDb(weighed) - LEAST_DB &&
       other.spareGain >= spareGain - LEAST_ROOM,
   );
 }
@@ -74,9 +74,28 @@ function countText(count: number): string {
   return count === 0 ? '–' : String(count);
 }
 
-function gained({ gainDb }: WeighedRemedy): string {
-  if (gainDb === null) return 'none';
+/** Where the side held at no level before, the one that it holds then; where at none then, that. */
+function gained(weighed: WeighedRemedy, { headrooms, planners, executed }: SideFit): string {
+  const { gainDb } = weighed;
+  if (gainDb === null) {
+    const then = holdsDb(weighed);
+    if (then !== null) return `to ${levelText(then)}`;
+    const before = headrooms[planners.indexOf(executed)];
+    return before === undefined || holdsDb(before) === null ? '–' : 'none';
+  }
   return Math.abs(gainDb) < LEAST_DB ? '–' : levelText(gainDb);
+}
+
+/** The highest level at which a side fits and traces; null where there is none. */
+function holdsDb({ fillDb, traceDb }: Pick<WeighedRemedy, 'fillDb' | 'traceDb'>): number | null {
+  return fillDb === null || traceDb === null ? null : Math.min(fillDb, traceDb);
+}
+
+/** What a remedy gains in level, to compare by: to hold at all is more than any gain. */
+function worthDb(weighed: WeighedRemedy): number {
+  if (weighed.gainDb !== null) return weighed.gainDb;
+  const then = holdsDb(weighed);
+  return then === null ? 0 : 100 + then;
 }
 
 function roomText(spareGain: number, units: Units): string {

@@ -6,6 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { SideFit } from '../../src/fit/fit-result.js';
 import type { Remedy } from '../../src/fit/remedy.js';
 import { fitDocument, fitToJson } from '../../src/report/fit-json.js';
+import { limitTexts } from '../../src/report/fit-limit-text.js';
+import { remedyCells, toldRemedies } from '../../src/report/fit-remedy-table.js';
 import { remedyText } from '../../src/report/fit-remedy-text.js';
 import { fitSchema } from '../../src/report/fit-schema.js';
 import { fitSentence } from '../../src/report/fit-sentence.js';
@@ -129,6 +131,56 @@ describe('fitText', () => {
     expect(text).not.toMatch(/dial in at|Base pitch for|No base pitch/);
   });
 
+  it.each([
+    [
+      { fillDb: null, traceDb: 1 },
+      'Fits at no level from -12 to +12 dB, apart from its length without a fault up to +1.0 dB.',
+    ],
+    [
+      { fillDb: 2, traceDb: 2 },
+      'Fits and is without a fault up to +2.0 dB; dial in at most +2.0 dB.',
+    ],
+    [
+      { fillDb: 12, traceDb: null, limitedBy: { id: 'lift', atSeconds: 5.4 } },
+      'Fits up to +12.0 dB or more; no level from -12 to +12 dB is without a fault: at -12.0 dB ' +
+        'it is limited by the groove getting too narrow at 00:05.4.',
+    ],
+  ] as const)('says of %j how loud the side goes', (own, says) => {
+    const dialled = own.fillDb === 2 ? 2 : null;
+    const told = { ...fit.headrooms[0], limitedBy: null, recommendedDb: dialled, ...own };
+    const headrooms = fit.planners.map(() => told);
+    expect(limitTexts({ ...fit, headrooms, limits: [] })).toEqual([says]);
+  });
+
+  it('says of a sheet in which track a passage limits the level', () => {
+    const [limit] = fit.limits;
+    if (limit === undefined) throw new Error('nothing limits');
+    const tracks = [
+      { name: 'One', fromSeconds: 0, untilSeconds: 4 },
+      { name: 'Two', fromSeconds: 5, untilSeconds: 26 },
+    ];
+    expect(limitTexts({ ...fit, tracks, limits: [limit] })[1]).toContain(
+      'at 00:05.4, track 2, cost',
+    );
+    expect(limitTexts({ ...fit, limits: [limit] })[1]).toContain('at 00:05.4 cost');
+  });
+
+  it('tells the level itself where there was none before, and nothing where there is none', () => {
+    const [remedy] = fit.remedies;
+    if (remedy === undefined) throw new Error('no remedy');
+    const none = { fillDb: null, traceDb: null, gainDb: null };
+    const held = { ...remedy, ...none, fillDb: 3, traceDb: -2.5 };
+    const headrooms = fit.headrooms.map((headroom) => ({ ...headroom, ...none }));
+    const cellsOf = (weighed: typeof remedy) =>
+      remedyCells(weighed, { ...fit, headrooms }, 'metric')[3];
+    expect(cellsOf(held)).toBe('to -2.5 dB');
+    expect(cellsOf({ ...held, traceDb: null })).toBe('–');
+    expect(remedyCells({ ...held, traceDb: null }, fit, 'metric')[3]).toBe('none');
+    expect(
+      toldRemedies({ ...fit, headrooms, remedies: [{ ...held, mends: [] }] }, false).length,
+    ).toBe(1);
+  });
+
   it('leaves out what does nothing, unless details are wanted', () => {
     const short = fitText(fit, OPTIONS);
     const long = fitText(fit, { ...OPTIONS, details: true });
@@ -146,6 +198,30 @@ describe('fitText', () => {
   it('is ASCII but for the name where the terminal is', () => {
     const text = fitText({ ...fit, name: 'Ä.wav' }, { ...OPTIONS, ascii: true });
     expect(text.slice('Ä.wav'.length)).toMatch(/^[\n -~]*$/);
+  });
+});
+
+describe('remedies of a sheet', () => {
+  it.each([
+    [
+      { kind: 'gap', place: 1, name: 'Two\u001b[31m', quarters: 2 },
+      'half a turn more before track 2, Two\\u{1b}[31m,',
+    ],
+    [
+      { kind: 'track-outward', name: 'Three', from: 2, to: 0, order: [2, 0, 1] },
+      'track 3, Three, moved to place 1',
+    ],
+    [{ kind: 'order', order: [2, 0, 1] }, 'running order 3-1-2'],
+  ] as const)('are said with the number that the sheet gives a track: %j', (remedy, says) => {
+    expect(remedyText(remedy, fit.settings, 'metric')).toBe(says);
+    const [weighed] = fit.remedies;
+    if (weighed === undefined) throw new Error('no remedy');
+    const document = fitDocument(
+      [fitToJson({ ...fit, remedies: [{ ...weighed, remedy }] })],
+      [],
+      '0.0.0',
+    );
+    expect(fitSchema.safeParse(JSON.parse(JSON.stringify(document))).success).toBe(true);
   });
 });
 
