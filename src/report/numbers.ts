@@ -68,7 +68,7 @@ export function amplitudeDb(amplitude: number): Maybe {
 }
 
 function rounded(value: Maybe, factor: number, digits: number): Maybe {
-  if (value === null || !Number.isFinite(value)) return null;
+  if (value === null || !Number.isFinite(value * factor)) return null;
   // Adding 0 turns −0 into 0.
   return Number((value * factor).toFixed(digits)) + 0;
 }

@@ -37,6 +37,8 @@ test.each(Object.entries(WRITERS))(
   '%s writes null for null and for what is not finite',
   (_, write) => {
     expect([null, Number.NaN, Infinity, -Infinity].map(write)).toEqual([null, null, null, null]);
+    // Finite by itself, and no longer in its unit.
+    expect(write(Number.MAX_VALUE) ?? 0).toBeLessThan(Infinity);
   },
 );
 
