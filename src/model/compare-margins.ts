@@ -85,6 +85,7 @@ function margin({ id, unit, value }: Finding): number {
     case 'decibel-full-scale':
       return LEVEL_MATTERS;
     case 'ratio':
+    case 'second':
     case 'count':
     case 'hertz':
     case 'none':

@@ -1,3 +1,4 @@
+import type { Span } from '../analysis/motion.js';
 import type { Planner } from '../settings.js';
 import type { Hertz, Metres, MetresPerTurn, Seconds } from '../units.js';
 import type { HandTrack } from './side-plan-input.js';
@@ -22,6 +23,8 @@ export const FINDING_IDS = [
   'ultrasonic',
   'clipped',
   'over-peak',
+  'jump',
+  'gap-inside',
   'dc-offset',
   'silent',
   'one-sided',
@@ -34,7 +37,14 @@ export const FINDING_IDS = [
 export type FindingId = (typeof FINDING_IDS)[number];
 
 /** What `value` and `limit` of a finding are measured in. */
-export type FindingUnit = 'metre' | 'ratio' | 'decibel-full-scale' | 'hertz' | 'count' | 'none';
+export type FindingUnit =
+  | 'metre'
+  | 'second'
+  | 'ratio'
+  | 'decibel-full-scale'
+  | 'hertz'
+  | 'count'
+  | 'none';
 
 /** Something a mastering engineer must know, as data; words are made in report/finding-text. */
 export interface Finding {
@@ -51,6 +61,14 @@ export interface Finding {
   readonly frequency: Hertz | null;
   /** Separates what one id says of different things, such as the limit a bend share is of. */
   readonly detail: string | null;
+  /** How many there are in all, where not each is a finding of its own. */
+  readonly count?: number;
+  /** The longest of those that are told as one. */
+  readonly longest?: Span;
+  /** Those that are told as one, the first of them, in their order. */
+  readonly spans?: readonly Span[];
+  /** The largest acceleration there at level 0 dB, m/s². */
+  readonly acceleration?: number;
   /** The house knows it and cuts all the same: it does not count for the verdict. */
   readonly accepted?: { readonly reason: string };
 }

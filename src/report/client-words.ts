@@ -100,6 +100,19 @@ export function clientWords(group: Group, duration: Seconds): ClientWords | null
         problem: `Played back, the peaks go${overText(first)} over the maximum, which may distort.`,
         instead: `the same file exported${overText(first)} quieter or more.`,
       };
+    case 'jump':
+      return {
+        problem:
+          'There is a click: for a single sample the sound jumps. It would be heard, and it is ' +
+          'hard on the cutting machine.',
+        instead:
+          'the same file with the click repaired, or exported anew if it is not in your own copy.',
+      };
+    case 'gap-inside':
+      return {
+        problem: `The sound stops completely${countText({ ...first, value: first.count ?? null })}.`,
+        instead: 'nothing, if it is meant to be like this; if not, the file exported anew.',
+      };
     case 'dc-offset':
       return {
         problem: `The waveform does not rest in the middle but is shifted all the time${sideText(first)}.`,
@@ -164,7 +177,7 @@ function tooLong({ severity, atSeconds, detail }: Finding, duration: Seconds): C
       };
 }
 
-function countText({ value, atSeconds }: Finding): string {
+function countText({ value, atSeconds }: Pick<Finding, 'value' | 'atSeconds'>): string {
   if (value === null) return '';
   if (value === 1) return ', once';
   return `, ${value} times${atSeconds === null ? '' : ', the first of them here'}`;

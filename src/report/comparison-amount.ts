@@ -36,6 +36,8 @@ function amountText(value: number, { id, unit }: Finding, units: Units): string 
       return id === 'polarity' ? fixed(value, 2) : shareText(value);
     case 'decibel-full-scale':
       return `${levelText(value)}FS`;
+    case 'second':
+      return `${fixed(value, 1)} s`;
     case 'hertz':
       return frequencyText(value);
     case 'count':

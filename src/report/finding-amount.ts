@@ -52,6 +52,8 @@ function amountText(
       return id === 'polarity' ? fixed(value, 2 + more) : shareText(value, more);
     case 'decibel-full-scale':
       return `${levelText(value, more)}FS`;
+    case 'second':
+      return `${fixed(value, 1 + more)} s`;
     case 'hertz':
       return frequencyText(value, more);
     case 'count':

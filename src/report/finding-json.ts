@@ -1,9 +1,19 @@
+import type { Span } from '../analysis/motion.js';
 import type { Finding } from '../model/forecast-types.js';
 import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
-import type { FindingJson } from './finding-schema.js';
+import type { FindingJson, SpanJson } from './finding-schema.js';
 import { findingText } from './finding-text.js';
-import { roundDb, roundHz, roundRatio, roundSeconds, toMm, toUm } from './numbers.js';
+import {
+  exactSeconds,
+  roundAcceleration,
+  roundDb,
+  roundHz,
+  roundRatio,
+  roundSeconds,
+  toMm,
+  toUm,
+} from './numbers.js';
 import { trackPlace } from './track-place.js';
 
 /** @param tracks of a side of several, so that a place is told in its track's time too */
@@ -25,10 +35,25 @@ export function findingToJson(
     unit,
     wall: finding.wall,
     frequencyHz: roundHz(finding.frequency),
+    ...moreToJson(finding),
     message,
     remedy,
     accepted: finding.accepted?.reason ?? null,
   };
+}
+
+/** What only some findings have. */
+function moreToJson({ count, longest, spans, acceleration }: Finding) {
+  return {
+    ...(count === undefined ? {} : { count }),
+    ...(longest === undefined ? {} : { longest: spanToJson(longest) }),
+    ...(spans === undefined ? {} : { spans: spans.map(spanToJson) }),
+    ...(acceleration === undefined ? {} : { accelerationMPerS2: roundAcceleration(acceleration) }),
+  };
+}
+
+function spanToJson({ fromSeconds, untilSeconds }: Span): SpanJson {
+  return { atSeconds: exactSeconds(fromSeconds), untilSeconds: exactSeconds(untilSeconds) };
 }
 
 function trackToJson({ atSeconds }: Finding, tracks: readonly HandTrack[] | undefined) {
@@ -53,6 +78,8 @@ function written({ id, unit }: Finding): Written {
       return { unit: 'ratio', write: roundRatio };
     case 'decibel-full-scale':
       return { unit: 'dBFS', write: roundDb };
+    case 'second':
+      return { unit: 's', write: roundSeconds };
     case 'hertz':
       return { unit: 'Hz', write: roundHz };
     case 'count':

@@ -27,6 +27,6 @@ export function findingPlace(
 
 /** What is said of a file is said of its channels, in the words of the finding itself. */
 function wallsText({ id, wall }: Finding): string {
-  if (wall === null || id === 'dc-offset' || id === 'one-sided') return '';
+  if (wall === null || id === 'dc-offset' || id === 'one-sided' || id === 'jump') return '';
   return wall === 'both' ? 'both walls' : `${wall} wall`;
 }

@@ -2,6 +2,13 @@ import * as z from 'zod';
 import { FINDING_IDS } from '../model/forecast-types.js';
 import { hz, place, wall } from './measures-schema.js';
 
+const span = z.strictObject({
+  atSeconds: z.number(),
+  untilSeconds: z.number().describe('its end, to a millionth of a second'),
+});
+
+export type SpanJson = z.infer<typeof span>;
+
 export const findingSchema = z.strictObject({
   id: z.enum(FINDING_IDS),
   severity: z.enum(['note', 'caution', 'fault']),
@@ -19,9 +26,21 @@ export const findingSchema = z.strictObject({
     ),
   value: z.number().nullable().describe('in `unit`'),
   limit: z.number().nullable().describe('in `unit`'),
-  unit: z.enum(['um', 'mm', 'ratio', 'dBFS', 'Hz', 'count']).nullable(),
+  unit: z.enum(['um', 'mm', 'ratio', 'dBFS', 'Hz', 's', 'count']).nullable(),
   wall: wall.nullable(),
   frequencyHz: hz,
+  count: z
+    .int()
+    .optional()
+    .describe(
+      'of `gap-inside`: how many stretches; of `jump`: how many in all, if more than are told',
+    ),
+  longest: span.optional().describe('of `clipped`: the longest run'),
+  spans: z.array(span).optional().describe('of `gap-inside`: the first 32 stretches'),
+  accelerationMPerS2: z
+    .number()
+    .optional()
+    .describe('of `jump`: the largest acceleration of its quarter turn, at level 0 dB'),
   message: z.string(),
   remedy: z.string(),
   accepted: z

@@ -5,6 +5,7 @@ import type { Settings } from '../settings.js';
 import { amountTexts } from './finding-amount.js';
 import { findingPlace } from './finding-place.js';
 import { fixed, largeLengthText, lengthText, type Units } from './length-text.js';
+import { clippedWords, gapWords, jumpWords } from './sample-words.js';
 import { standardWords } from './standard-words.js';
 
 export interface FindingContext {
@@ -133,15 +134,16 @@ function findingWords(finding: Finding, { settings, units }: FindingContext): Fi
         remedy: "Low-pass the program at 20 kHz; the head's thermal limit is its maker's.",
       };
     case 'clipped':
-      return {
-        what: `Clipped: ${value} runs of samples at full scale${finding.atSeconds === null ? '' : ', the first of them here'}.`,
-        remedy: 'Ask for a premaster without clipping; flat tops turn into treble on the disc.',
-      };
+      return clippedWords(finding);
     case 'over-peak':
       return {
         what: `Peaks between the samples reach ${value}, over ${limit}.`,
         remedy: 'Play it with headroom before any converter or filter.',
       };
+    case 'jump':
+      return jumpWords(finding, value, limit);
+    case 'gap-inside':
+      return gapWords(finding, value, limit);
     case 'dc-offset':
       return {
         what: `DC offset of ${value}${channel(finding)}, more than ${limit}.`,

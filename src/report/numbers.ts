@@ -42,6 +42,16 @@ export function roundSeconds(seconds: Maybe): Maybe {
   return rounded(seconds, 1, 3);
 }
 
+/** Ends of a stretch that may be some samples short, to 0.000001. */
+export function exactSeconds(seconds: number): number {
+  return Number(seconds.toFixed(6));
+}
+
+/** Accelerations, m/s², to 1. */
+export function roundAcceleration(acceleration: number): number {
+  return Math.round(acceleration);
+}
+
 /** Ratios, to 0.0001. */
 export function roundRatio(ratio: Maybe): Maybe {
   return rounded(ratio, 1, 4);

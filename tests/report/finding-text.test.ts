@@ -40,7 +40,36 @@ describe('says where, how much, against which limit, which channel and frequency
       { id: 'clipped', value: 12, limit: 0, unit: 'count' },
       ['03:12.4, turn 106', '12 runs', 'the first of them here'],
     ],
+    [
+      {
+        id: 'clipped',
+        value: 1,
+        limit: 0,
+        unit: 'count',
+        longest: { fromSeconds: 65.2, untilSeconds: 65.20125 },
+      },
+      ['1 run of', 'the longest lasts 1.25 ms, at 01:05.2'],
+    ],
     [{ id: 'over-peak', ...levels }, ['+0.3 dBFS', '0.0 dBFS']],
+    [
+      { id: 'jump', ...levels, value: -12, limit: -36, wall: 'both', acceleration: 34_567.8 },
+      ['both channels', '-12.0 dBFS', '-36.0 dBFS', 'at 192.440 s', '34568 m/s² at 0 dB'],
+    ],
+    [
+      { id: 'jump', ...levels, wall: 'left', count: 57 },
+      ['the left channel', 'of 57 in all the largest are told'],
+    ],
+    [
+      {
+        id: 'gap-inside',
+        value: 31.25,
+        limit: 0.1,
+        unit: 'second',
+        count: 6,
+        spans: [1, 2, 3, 4, 5].map((at) => ({ fromSeconds: 60 * at, untilSeconds: 60 * at + 5 })),
+      },
+      ['6 stretches', '0.1 s or more', '31.3 s in all', '04:00.0 (5.0 s) and 2 more'],
+    ],
     [{ id: 'dc-offset', ...share }, ['2.34 %', 'left channel', '1.00 %']],
     [{ id: 'silent', ...whole, ...levels, value: null, limit: -60 }, ['silent', '-60.0 dBFS']],
     [{ id: 'one-sided', ...whole, value: null }, ['Only the left channel carries sound.']],

@@ -242,7 +242,7 @@ describe('one screen', () => {
 
   test.each([
     [100, 48],
-    [80, 58],
+    [80, 60],
   ])('at %s columns a crowded side takes no more than %s lines', (columns, most) => {
     const lines = linesOf(columns);
     expect(lines.length).toBeLessThanOrEqual(most);

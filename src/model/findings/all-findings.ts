@@ -4,7 +4,9 @@ import type { Verified } from '../verify.js';
 import { bassFindings } from './bass-findings.js';
 import { echoFindings } from './echo-findings.js';
 import { fileFindings } from './file-findings.js';
+import { gapFindings } from './gap-findings.js';
 import { grooveFindings } from './groove-findings.js';
+import { jumpFindings } from './jump-findings.js';
 import { landFindings } from './land-findings.js';
 import { lengthFindings } from './length-findings.js';
 import { mergeNear } from './merge-near.js';
@@ -19,6 +21,8 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
   const { plan } = verified;
   const findings = [
     ...fileFindings(side.motion.program, source),
+    ...jumpFindings(side.motion, side.settings, source),
+    ...gapFindings(side.motion.program.silence, side.hand.tracks),
     ...lengthFindings(side, plan),
     ...pitchLimitFindings(side, verified),
     ...landFindings(side, verified),

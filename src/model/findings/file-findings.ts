@@ -37,7 +37,12 @@ function rateLow({ sampleRate }: SourceFacts): Finding {
 }
 
 /** `clipped`, and `over-peak` for a true peak over 0 dBTP. */
-function peakFindings({ clippedRuns, firstClipSeconds, truePeak }: ProgramChecks): Finding[] {
+function peakFindings({
+  clippedRuns,
+  firstClipSeconds,
+  longestClip,
+  truePeak,
+}: ProgramChecks): Finding[] {
   const unit = 'decibel-full-scale';
   const peak = amplitudeDb(truePeak);
   return [
@@ -48,6 +53,7 @@ function peakFindings({ clippedRuns, firstClipSeconds, truePeak }: ProgramChecks
             value: clippedRuns,
             limit: 0,
             unit: 'count',
+            ...(longestClip === null ? {} : { longest: longestClip }),
           }),
         ]
       : []),
