@@ -7,16 +7,19 @@ import type { Settings } from '../settings.js';
 import { type ProfileOptions, profileFlags } from './forecast-options.js';
 import type { StandardError } from './standard-error.js';
 
-/** The settings of this run: --profile, else the nearest profile upwards, else the defaults. */
+/**
+ * The settings of this run, and what they are made of: --profile, else the nearest profile upwards,
+ * else the defaults.
+ */
 export async function chooseProfile(
   options: ProfileOptions,
   cwd: string,
   errors: StandardError,
-): Promise<Settings> {
+): Promise<{ readonly settings: Settings; readonly sources: ProfileSources }> {
   const sources = await profileSources(options, cwd);
   const settings = resolveProfile(sources);
   errors.notice(profileNotice(sources));
-  return settings;
+  return { settings, sources };
 }
 
 /** What the settings of this run are made of, not yet checked. */
@@ -25,6 +28,21 @@ export async function profileSources(
   cwd: string,
 ): Promise<ProfileSources> {
   return { file: await profileFile(options, cwd), flags: profileFlags(options) };
+}
+
+/** Options that name a file to be read. */
+interface ReadOptions {
+  readonly filesFrom?: string | undefined;
+  readonly rules?: string | undefined;
+}
+
+/** The files that a run reads besides its inputs, as given: its outputs may not take their place. */
+export function readBesides(
+  { file = null }: ProfileSources,
+  { filesFrom, rules }: ReadOptions,
+): string[] {
+  const list = filesFrom === '-' ? undefined : filesFrom;
+  return [file?.path, list, rules].filter((path) => path !== undefined);
 }
 
 /** Says which profile file was used. */

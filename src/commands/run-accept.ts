@@ -47,7 +47,7 @@ export async function runAccept(path: string, given: unknown, run: Run): Promise
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
   const at = timeOf(options);
   if (options.reason.trim() === '') throw new UsageError('--reason: found nothing, expected words');
-  const settings = await chooseProfile(options, cwd, errors);
+  const { settings } = await chooseProfile(options, cwd, errors);
   const folder = dirname(path);
   const accepted = await readAccepted(folder);
   try {

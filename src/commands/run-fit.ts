@@ -10,7 +10,7 @@ import { fitReporter } from '../report/fit-reporter.js';
 import { safeText } from '../report/safe-text.js';
 import { takesUnicode } from '../report/takes-unicode.js';
 import { furrowVersion } from '../version.js';
-import { profileNotice, profileSources } from './choose-profile.js';
+import { profileNotice, profileSources, readBesides } from './choose-profile.js';
 import { BUG, exitCodeOf } from './exit-code.js';
 import { fitInputs, isSheet } from './fit-inputs.js';
 import { type FitOptions, fitOptions } from './fit-options.js';
@@ -46,7 +46,7 @@ export async function runFit(
     sides.map(outputKey),
     cwd,
     errors,
-    [...listed.filter(isSheet), ...files],
+    [...listed.filter(isSheet), ...files, ...readBesides(sources, options)],
   );
   const reporter = fitReporter({
     json: options.json,

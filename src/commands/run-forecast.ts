@@ -4,7 +4,7 @@ import { colourLevel } from '../report/colour.js';
 import { type Reporter, reporterOf } from '../report/reporter.js';
 import { takesUnicode } from '../report/takes-unicode.js';
 import { furrowVersion } from '../version.js';
-import { chooseProfile } from './choose-profile.js';
+import { chooseProfile, readBesides } from './choose-profile.js';
 import { forecastOptions, type ReportOptions } from './forecast-options.js';
 import { houseAcceptances } from './house-acceptances.js';
 import { listPaths } from './list-paths.js';
@@ -25,14 +25,17 @@ export async function runForecast(
   const options = forecastOptions(given);
   const { stderr, isErrorTerminal, cwd } = surroundings;
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
-  const settings = await chooseProfile(options, cwd, errors);
+  const { settings, sources } = await chooseProfile(options, cwd, errors);
   const listed = await listPaths(paths, options.filesFrom, surroundings);
   const found = await findInputs(listed, { cwd, follow: options.follow });
   const inputs = runInputs(found, options.allowEmpty);
   const files = filesOf(inputs);
   const older = olderSide(options, inputs, cwd);
   const acceptances = await houseAcceptances(files, cwd, errors);
-  const outputs = await openOutputs(options, files, cwd, errors);
+  const outputs = await openOutputs(options, files, cwd, errors, [
+    ...files,
+    ...readBesides(sources, options),
+  ]);
   const reporter = await reporterFor(options, inputs.length, surroundings);
   const run: ForecastRun = {
     inputs: [...older.files, ...inputs],

@@ -14,7 +14,7 @@ import {
 } from '../report/intake-reporter.js';
 import { takesUnicode } from '../report/takes-unicode.js';
 import { furrowVersion } from '../version.js';
-import { chooseProfile } from './choose-profile.js';
+import { chooseProfile, readBesides } from './choose-profile.js';
 import { type IntakeOptions, intakeOptions } from './intake-options.js';
 import { openJunit } from './junit-output.js';
 import { listPaths } from './list-paths.js';
@@ -35,7 +35,7 @@ export async function runIntake(
   const watch = watchOptions(options, paths);
   const { stderr, isErrorTerminal, cwd } = surroundings;
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
-  const settings = await chooseProfile(options, cwd, errors);
+  const { settings, sources } = await chooseProfile(options, cwd, errors);
   const rules = await rulesOf(options, cwd);
   if (watch !== null) {
     const { runWatch } = await import('./run-watch.js');
@@ -45,7 +45,7 @@ export async function runIntake(
   const found = await findInputs(listed, { cwd, follow: options.follow });
   const inputs = runInputs(found, options.allowEmpty);
   const failOn = options.failOn === 'never' ? null : options.failOn;
-  const read = options.rules === undefined ? filesOf(inputs) : [...filesOf(inputs), options.rules];
+  const read = [...filesOf(inputs), ...readBesides(sources, options)];
   const run = {
     inputs,
     settings,

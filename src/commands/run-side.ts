@@ -3,7 +3,7 @@ import { UsageError } from '../errors.js';
 import { type ProfileSources, resolveProfile } from '../profile/resolve-profile.js';
 import type { ProgramSide } from '../program/program-side.js';
 import type { Failure } from '../report/failure.js';
-import { profileNotice, profileSources } from './choose-profile.js';
+import { profileNotice, profileSources, readBesides } from './choose-profile.js';
 import { openOutputs } from './outputs.js';
 import type { Run } from './run.js';
 import { reporterFor } from './run-forecast.js';
@@ -33,6 +33,7 @@ export async function runSide(
   const outputs = await openOutputs(options, sides.map(outputKey), cwd, errors, [
     ...sheets,
     ...files,
+    ...readBesides(sources, {}),
   ]);
   return await tellForecasts(
     {

@@ -213,9 +213,15 @@ describe('--junit', () => {
   });
 
   test('never takes the place of what is read, and is refused where it cannot be', async () => {
-    const cwd = await filledFolder([['a.wav', programWav(3)], rulesOf({})]);
-    for (const path of ['a.wav', 'house.json', 'no/where.xml', '']) {
-      const args = ['a.wav', '--rules', 'house.json', '--junit', path];
+    const cwd = await filledFolder([
+      ['a.wav', programWav(3)],
+      rulesOf({}),
+      NARROW_LATHE,
+      ['list.txt', 'a.wav\n'],
+    ]);
+    const read = ['a.wav', 'house.json', 'furrow.profile.json', 'list.txt'];
+    for (const path of [...read, 'no/where.xml', '']) {
+      const args = ['--files-from', 'list.txt', '--rules', 'house.json', '--junit', path];
       expect(await intake(cwd, ...args)).toMatchObject({
         stdout: '',
         stderr: expect.stringContaining('--junit: '),

@@ -85,13 +85,20 @@ describe('a path that cannot be written is refused before work, with nothing wri
     [['--cue', '.'], /--cue: .*side\.wav: it is also read/],
     [['--markers', 'a/b/c'], /--markers: .*c: the folder .*b is not there/],
     [['--save-motion', ''], /--save-motion: nothing given: a folder is expected/],
+    [['--table', 'furrow.profile.json'], /--table: .*profile\.json: it is also read/],
+    [['--files-from', 'l.txt', '--client', 'l.txt'], /--client: .*l\.txt: it is also read/],
   ])('%j', async (flags, expected) => {
-    const cwd = await filledFolder([['side.wav', programWav(1)]]);
+    const cwd = await filledFolder([
+      ['side.wav', programWav(1)],
+      ['l.txt', 'side.wav'],
+      NARROW_LATHE,
+    ]);
     await mkdir(join(cwd, 'out'));
+    const before = await readdir(cwd);
     const { stdout, stderr, exitCode } = await forecast(cwd, 'side.wav', ...flags);
     expect(stderr).toMatch(expected);
     expect({ stdout, exitCode }).toEqual({ stdout: '', exitCode: 2 });
-    expect(await readdir(cwd)).toEqual(['out', 'side.wav']);
+    expect(await readdir(cwd)).toEqual(before);
   });
 });
 
