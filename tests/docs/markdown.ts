@@ -6,6 +6,7 @@ export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
 export const README = readDocument('README.md');
 export const DEVELOPERS = readDocument('DEVELOPERS.md');
+export const SECURITY = readDocument('SECURITY.md');
 
 function readDocument(name: string): string {
   return readFileSync(`${ROOT}${name}`, 'utf8');

@@ -3,11 +3,12 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, normalize } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { codeSpans, DEVELOPERS, headings, prose, README, ROOT } from './markdown.js';
+import { codeSpans, DEVELOPERS, headings, prose, README, ROOT, SECURITY } from './markdown.js';
 
 const DOCUMENTS = [
   { name: 'README.md', text: README },
   { name: 'DEVELOPERS.md', text: DEVELOPERS },
+  { name: 'SECURITY.md', text: SECURITY },
 ];
 /** Folders whose files the documents name in backticks. */
 const IN_THE_TREE = /^(?:src|tests|examples|bin|\.ci)\/[\w./-]+$/;
@@ -31,13 +32,13 @@ describe.each(DOCUMENTS)('$name', ({ name, text }) => {
     const named = codeSpans(text).filter((span) => IN_THE_TREE.test(span));
     const missing = named.filter((path) => !MADE.includes(path) && !existsSync(join(ROOT, path)));
     expect(missing).toEqual([]);
-    expect(named.length).toBeGreaterThan(0);
+    expect(named.length + links.length).toBeGreaterThan(0);
   });
 
   test('names only scripts that npm has', () => {
     const named = [...text.matchAll(/npm run ([\w:]+)/g)].map(([, script]) => script ?? '');
     expect(named.filter((script) => !Object.hasOwn(packageJson.scripts, script))).toEqual([]);
-    expect(named).toContain('demo');
+    expect(named.length).toBeGreaterThan(0);
   });
 });
 

@@ -16,6 +16,7 @@ const PACKAGE_OF = {
   zsh: 'zsh',
   fish: 'fish',
   script: 'bsdutils',
+  strace: 'strace',
   tmux: 'tmux',
   xmllint: 'libxml2-utils',
 } as const;

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { execa, type Options } from 'execa';
 
-const COMMAND = fileURLToPath(new URL('../../bin/furrow.js', import.meta.url));
+/** Path of the command. */
+export const COMMAND = fileURLToPath(new URL('../../bin/furrow.js', import.meta.url));
 
 export interface Ran {
   readonly stdout: string;
