@@ -1,6 +1,7 @@
 import { realpath, stat } from 'node:fs/promises';
-import { relative, resolve, sep } from 'node:path';
+import { dirname, relative, resolve, sep } from 'node:path';
 import { InputError } from '../errors.js';
+import { accessError } from './wav-access-error.js';
 
 /** What becomes of a link that was met below a folder. */
 export type LinkFate =
@@ -21,7 +22,8 @@ export interface TreeLinks {
 /**
  * The links of the tree under a folder. Who gives a folder means what is in it: a link out of it
  * could lead to files that nobody meant to hand over, so it is refused unless links are followed.
- * A folder is entered by a link only if it lies outside, and once, so that no loop is walked.
+ * A folder is entered by a link only if it lies outside, and once; a link to a folder that holds the
+ * link itself is a loop, and refused.
  * @param follow whether links out of the tree are followed
  */
 export async function treeLinks(folder: string, follow: boolean): Promise<TreeLinks> {
@@ -41,11 +43,16 @@ export async function treeLinks(folder: string, follow: boolean): Promise<TreeLi
       if (!isInside && !follow) return { kind: 'refused', error: outside(shown) };
       if (!isFolder) return { kind: 'file' };
       if (isInside || entered.has(target)) return { kind: 'left-out' };
+      const place = await realpath(dirname(path));
+      if (isWithin(target, place)) return { kind: 'refused', error: accessError(shown, LOOP) };
       entered.add(target);
       return { kind: 'folder' };
     },
   };
 }
+
+/** As the system says it of links that lead to themselves. */
+const LOOP = Object.assign(new Error('leads to a folder that holds it'), { code: 'ELOOP' });
 
 /** Whether a path is a folder or lies below it; both absolute and free of links. */
 export function isWithin(folder: string, path: string): boolean {
