@@ -21,6 +21,7 @@ import { listPaths } from './list-paths.js';
 import type { Run } from './run.js';
 import { filesOf, runInputs } from './run-inputs.js';
 import { standardError } from './standard-error.js';
+import { outlasting } from './standard-output.js';
 import type { Surroundings } from './surroundings.js';
 import { tellIntake } from './tell-intake.js';
 import { watchOptions } from './watch-options.js';
@@ -61,7 +62,8 @@ export async function runIntake(
     ),
     errors,
   };
-  return await tellIntake(run, { surroundings, output });
+  const told = options.junit === undefined ? output : outlasting(output);
+  return await tellIntake(run, { surroundings, output: told });
 }
 
 async function rulesOf({ rules }: IntakeOptions, cwd: string): Promise<Rules> {

@@ -28,6 +28,20 @@ export function standardOutput(stream: Writable): StandardOutput {
   };
 }
 
+/** The same for a run that goes on for a file's sake: who has left hears no more, and all is done. */
+export function outlasting({ write }: StandardOutput): StandardOutput {
+  let hasLeft = false;
+  return {
+    write: async (text) => {
+      if (hasLeft) return;
+      await write(text).catch((error: unknown) => {
+        if (!(error instanceof ClosedPipe)) throw error;
+        hasLeft = true;
+      });
+    },
+  };
+}
+
 function asOurs(cause: Error): Error {
   const code = 'code' in cause ? cause.code : null;
   if (code === 'EPIPE' || code === 'ERR_STREAM_DESTROYED') return new ClosedPipe('', { cause });

@@ -1,5 +1,6 @@
 import { mkdir, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { execa } from 'execa';
 import { describe, expect, test } from 'vitest';
 import { parseProfile } from '../../src/profile/profile-file.js';
 import { intakeLineSchema, intakeSchema } from '../../src/report/intake-schema.js';
@@ -8,7 +9,7 @@ import { complaintsOf } from '../support/junit-complaints.js';
 import { onTerminal } from '../support/on-terminal.js';
 import { needProgram } from '../support/outside-program.js';
 import { isValid } from '../support/published-schema.js';
-import { runFurrow } from '../support/run-furrow.js';
+import { runFurrow, SHELL_COMMAND } from '../support/run-furrow.js';
 import {
   longWav,
   mixedSides,
@@ -228,6 +229,16 @@ describe('--junit', () => {
         exitCode: 2,
       });
     }
+  });
+
+  test('is whole, and the exit code that of all files, where who reads the lines has left', async () => {
+    const cwd = await filledFolder([...mixedSides(), NARROW_LATHE]);
+    const shell = `{ ${SHELL_COMMAND} intake . --junit out.xml; echo $? > code; } | true`;
+    const { stderr } = await execa('sh', ['-c', shell], { cwd });
+    const xml = await readFile(join(cwd, 'out.xml'), 'utf8');
+    expect(xml.match(/<testcase /g)).toHaveLength(mixedSides().length + 1);
+    expect(stderr).toMatch(/6 files judged/);
+    expect(await readFile(join(cwd, 'code'), 'utf8')).toBe('3\n');
   });
 
   test('that cannot be written costs exit 4, and the lines are told', async () => {
