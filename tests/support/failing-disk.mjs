@@ -10,12 +10,12 @@ const { open } = promises;
 promises.open = async (path, ...rest) => {
   const handle = await open(path, ...rest);
   if (!String(path).includes('fails')) return handle;
-  const { read } = handle;
+  const read = handle.read.bind(handle);
   handle.read = async (buffer, offset, length, position) => {
     if (position + length > READABLE) {
       throw Object.assign(new Error('EIO: i/o error, read'), { code: 'EIO', syscall: 'read' });
     }
-    return await read.call(handle, buffer, offset, length, position);
+    return await read(buffer, offset, length, position);
   };
   return handle;
 };
