@@ -1,5 +1,5 @@
 import {
-  boundClosing, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver,
+  boundClosing, boundOf, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver,
 } from './groups';
 import { lookAt, MARGIN, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
@@ -29,18 +29,19 @@ export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, f
   boundClosing(first, last, whole);
   const likeliest = likeliestGroup(largest * Math.SQRT1_2);
   if (likeliest < 0) return largest;
-  largest = climbClosing(first + likeliest, from, until, largest);
+  largest = climbClosing(first, likeliest, from, until, largest);
   const groups = groupCount();
   for (let n = nextOver(0, largest * Math.SQRT1_2); n < groups; ) {
-    if (n != likeliest) largest = climbClosing(first + n, from, until, largest);
+    if (n != likeliest) largest = climbClosing(first, n, from, until, largest);
     n = nextOver(n + 1, largest * Math.SQRT1_2);
   }
   return largest;
 }
 
-function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {
+function climbClosing(first: i32, n: i32, from: f64, until: f64, best: f64): f64 {
+  const group = first + n;
   lookAtClosing(group << GROUP_SHIFT, GROUP);
-  return climbGroup(group, from, until, best);
+  return climbGroup(group, Math.SQRT2 * boundOf(n), from, until, best);
 }
 
 function closingAt(place: f64): f64 {

@@ -10,21 +10,29 @@ import { largerFrame } from './vector';
 export const GROUP_SHIFT: i32 = 5;
 export const GROUP: i32 = 1 << GROUP_SHIFT;
 
-/** Per group, in a ring, f32: bounds of u_L, u_R, −u_L, −u_R; then of the sum, difference and −both. */
-let ring: usize = 0;
+/** Bounds of u_L, u_R, −u_L, −u_R, then of the sum, the difference and −both: a ring of f32 for each. */
+const KINDS: i32 = 8;
+const RIGHT: i32 = 1;
+const LEFT_DOWN: i32 = 2;
+/** Groups of a ring's start that stand once more behind its end, so that four are one load. */
+const MIRRORED: i32 = 4;
+let rings: usize = 0;
+let ringBytes: usize = 0;
 let mask: i32 = 0;
 
 export function reserveGroups(frames: i32): void {
   const count = frames >> GROUP_SHIFT;
   mask = count - 1;
-  ring = heap.alloc(<usize>count << 5);
-  memory.fill(ring, 0, <usize>count << 5);
+  ringBytes = <usize>(count + MIRRORED) << 2;
+  rings = heap.alloc(<usize>KINDS * ringBytes);
+  memory.fill(rings, 0, <usize>KINDS * ringBytes);
 }
 
+/** Address of a group's bound of a kind, which three others stand behind. */
 // @ts-ignore: decorator
 @inline
-function groupAt(group: i32): usize {
-  return ring + (<usize>(group & mask) << 5);
+function groupAt(group: i32, kind: i32): usize {
+  return rings + <usize>kind * ringBytes + (<usize>(group & mask) << 2);
 }
 
 /**
@@ -36,16 +44,31 @@ function groupAt(group: i32): usize {
 // @ts-ignore: decorator
 @inline
 export function boundGroup(first: i32, walls: v128, sums: v128, curvature: v128): void {
-  const at = groupAt(first >> GROUP_SHIFT);
+  const group = first >> GROUP_SHIFT;
   // Twice the ripple: the curvature of frames that are rounded is off by less than that.
   const ripples = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(walls));
   const rises = f32x4.add(
     f32x4.pmax(ripples, v128.shuffle<i64>(ripples, ripples, 1, 0)),
     f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), largerFrame(curvature)));
-  v128.store(at, f32x4.add(walls, rises));
   // Where both add up, so may what they rise by.
   const both = f32x4.add(rises, v128.shuffle<i32>(rises, rises, 1, 0, 3, 2));
-  v128.store(at, f32x4.add(sums, both), 16);
+  put(groupAt(group, 0), f32x4.add(walls, rises), f32x4.add(sums, both));
+  const beyond = <usize>(mask + 1) << 2;
+  if ((group & mask) < MIRRORED) {
+    put(groupAt(group, 0) + beyond, f32x4.add(walls, rises), f32x4.add(sums, both));
+  }
+}
+
+function put(at: usize, walls: v128, sums: v128): void {
+  v128.store32_lane(at, walls, 0);
+  v128.store32_lane(at + ringBytes, walls, 1);
+  v128.store32_lane(at + 2 * ringBytes, walls, 2);
+  v128.store32_lane(at + 3 * ringBytes, walls, 3);
+  const further = at + 4 * ringBytes;
+  v128.store32_lane(further, sums, 0);
+  v128.store32_lane(further + ringBytes, sums, 1);
+  v128.store32_lane(further + 2 * ringBytes, sums, 2);
+  v128.store32_lane(further + 3 * ringBytes, sums, 3);
 }
 
 /** The highest of left and right, and of their negatives, out of those of even and odd frames. */
@@ -64,17 +87,17 @@ let boundCount: i32 = 0;
 /** Bounds wl·u_L + wr·u_R over groups, wl = ±wr or one of them 0; they are looked at from now on. */
 export function boundWalls(first: i32, last: i32, wl: f64, wr: f64): void {
   boundCount = last - first + 1;
-  const offset = <usize>(boundIndex(wl, wr) << 2);
-  const weight = <f32>max<f64>(abs(wl), abs(wr));
-  for (let n = 0; n < boundCount; n++) {
-    const bound = weight * load<f32>(groupAt(first + n) + offset);
-    store<f32>(bounds + (<usize>n << 2), bound);
+  const kind = boundKind(wl, wr);
+  const weight = f32x4.splat(<f32>max<f64>(abs(wl), abs(wr)));
+  for (let n = 0; n < boundCount; n += 4) {
+    const four = v128.load(groupAt(first + n, kind));
+    v128.store(bounds + (<usize>n << 2), f32x4.mul(weight, four));
   }
   endBounds();
 }
 
 /** Which of a group's eight bounds is that of a sum of the walls with such weights. */
-function boundIndex(wl: f64, wr: f64): i32 {
+function boundKind(wl: f64, wr: f64): i32 {
   if (wr == 0) return wl > 0 ? 0 : 2;
   if (wl == 0) return wr > 0 ? 1 : 3;
   const isDown = wl < 0 ? 2 : 0;
@@ -100,9 +123,10 @@ export function likeliestGroup(floor: f64): i32 {
   const pair = f32x4.pmax(most, v128.shuffle<i64>(most, most, 1, 0));
   const highest = max<f32>(f32x4.extract_lane(pair, 0), f32x4.extract_lane(pair, 1));
   if (!(<f64>highest > floor)) return -1;
-  let likeliest = 0;
-  while (boundOf(likeliest) != highest) likeliest++;
-  return likeliest;
+  let n = 0;
+  let is = 0;
+  for (; is == 0; n += 4) is = i32x4.bitmask(f32x4.eq(fourBounds(n), f32x4.splat(highest)));
+  return n - 4 + ctz(is);
 }
 
 /** Number of the first group from one on whose bound is over `floor`; as many as there are if none. */
@@ -125,14 +149,14 @@ function fourBounds(n: i32): v128 {
 /** Bound of one of the groups that are looked at. */
 // @ts-ignore: decorator
 @inline
-function boundOf(n: i32): f32 {
-  return load<f32>(bounds + (<usize>n << 2));
+export function boundOf(n: i32): f64 {
+  return <f64>load<f32>(bounds + (<usize>n << 2));
 }
 
 /** Bounds of u_R over the groups of the bin in hand; f32. */
-const outers: usize = memory.data(MOST_GROUPS * 4, 16);
+const outers: usize = memory.data((MOST_GROUPS + 4) * 4, 16);
 /** Bounds of −u_L over the groups that face them at any delay; f32. */
-const inners: usize = memory.data(MOST_GROUPS * 4, 16);
+const inners: usize = memory.data((MOST_GROUPS + 4) * 4, 16);
 let outerFirst: i32 = 0;
 let innerFirst: i32 = 0;
 
@@ -143,12 +167,15 @@ let innerFirst: i32 = 0;
  */
 export function boundFacing(first: i32, last: i32, earliest: i32, latest: i32): void {
   outerFirst = first;
-  for (let group = first; group <= last; group++) {
-    store<f32>(outers + (<usize>(group - first) << 2), load<f32>(groupAt(group), 4));
-  }
+  takeBounds(RIGHT, first, last, outers);
   innerFirst = earliest >> GROUP_SHIFT;
-  for (let group = innerFirst; group <= latest >> GROUP_SHIFT; group++) {
-    store<f32>(inners + (<usize>(group - innerFirst) << 2), load<f32>(groupAt(group), 8));
+  takeBounds(LEFT_DOWN, innerFirst, latest >> GROUP_SHIFT, inners);
+}
+
+/** Takes some groups' bounds of a kind, and perhaps three more. */
+function takeBounds(kind: i32, first: i32, last: i32, out: usize): void {
+  for (let group = first; group <= last; group += 4) {
+    v128.store(out + (<usize>(group - first) << 2), v128.load(groupAt(group, kind)));
   }
 }
 
@@ -170,11 +197,14 @@ export function boundClosing(first: i32, last: i32, delay: i32): void {
 
 /** Bound of −u_L over all groups that hold a frame from `first` to `last`, which face the bin. */
 export function innerBound(first: i32, last: i32): f64 {
-  let most: f32 = -Infinity;
-  for (let group = first >> GROUP_SHIFT; group <= last >> GROUP_SHIFT; group++) {
-    most = max<f32>(most, load<f32>(inners + (<usize>(group - innerFirst) << 2)));
-  }
-  return <f64>most;
+  const from = inners + (<usize>((first >> GROUP_SHIFT) - innerFirst) << 2);
+  const until = inners + (<usize>((last >> GROUP_SHIFT) - innerFirst) << 2) + 4;
+  let most = f32x4.splat(-Infinity);
+  let at = from;
+  for (; at + 16 <= until; at += 16) most = f32x4.pmax(most, v128.load(at));
+  for (; at < until; at += 4) most = f32x4.pmax(most, v128.load32_splat(at));
+  const pair = largerFrame(most);
+  return <f64>max<f32>(f32x4.extract_lane(pair, 0), f32x4.extract_lane(pair, 1));
 }
 
 /** Bound of u_R over a group of the bin in hand. */

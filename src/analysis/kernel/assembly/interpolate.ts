@@ -89,6 +89,13 @@ export function largestAt(first: i32, last: i32): f64 {
   return n == last ? max<f64>(largest, signalAt(last)) : largest;
 }
 
+/** True if one of two frames that are looked at is higher. */
+// @ts-ignore: decorator
+@inline
+export function eitherOver(frame: i32, height: f64): bool {
+  return v128.any_true(f64x2.gt(v128.load(row + (<usize>frame << 3)), f64x2.splat(height)));
+}
+
 /** What that bound is for a local maximum that is looked at. */
 export function riseAt(frame: i32): f64 {
   const before = signalAt(frame - 1);
