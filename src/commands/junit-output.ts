@@ -5,6 +5,7 @@ import type { MixedFolder } from '../intake/mixed-folders.js';
 import { checkOutputFile } from '../report/check-output.js';
 import type { Failure } from '../report/failure.js';
 import type { FailLevel, JunitCase } from '../report/junit.js';
+import type { Units } from '../report/length-text.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
 import type { StandardError } from './standard-error.js';
 
@@ -16,17 +17,22 @@ export interface JunitOutput {
   readonly end: (errors: StandardError) => Promise<boolean>;
 }
 
+export interface JunitFacts {
+  /** From which severity on findings fail a test case; null: none does. */
+  readonly level: FailLevel;
+  readonly units: Units;
+  /** The files of the run, which are never written over. */
+  readonly read: readonly string[];
+  readonly cwd: string;
+}
+
 /**
  * The output of --junit; none without the option.
- * @param level from which severity on findings fail a test case; null: none does
- * @param read the files of the run, which are never written over
  * @throws UsageError where it cannot be written
  */
 export async function openJunit(
   path: string | undefined,
-  level: FailLevel,
-  read: readonly string[],
-  cwd: string,
+  { level, units, read, cwd }: JunitFacts,
 ): Promise<JunitOutput> {
   if (path === undefined) return { take: () => {}, folder: () => {}, end: async () => true };
   const target = path === '' ? '' : resolve(cwd, path);
@@ -36,7 +42,7 @@ export async function openJunit(
   const cases: JunitCase[] = [];
   return {
     take: (result) => {
-      cases.push('code' in result ? junitError(result) : junitCase(result, level));
+      cases.push('code' in result ? junitError(result) : junitCase(result, level, units));
     },
     folder: (folder) => {
       cases.push(junitFolder(folder, level));

@@ -54,7 +54,7 @@ export async function runIntake(
     request: { levelDb: options.level, planner: options.planner },
     jobs: options.jobs,
     failOn,
-    junit: await openJunit(options.junit, failOn, read, cwd),
+    junit: await openJunit(options.junit, { level: failOn, units: options.units, read, cwd }),
     reporter: reporterFor(
       options,
       inputs.map((input) => (typeof input === 'string' ? input : input.path)),

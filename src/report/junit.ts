@@ -4,8 +4,10 @@ import type { IntakeResult } from '../intake/intake-result.js';
 import type { MixedFolder } from '../intake/mixed-folders.js';
 import type { Severity } from '../model/forecast-types.js';
 import type { Failure } from './failure.js';
+import type { FindingText } from './finding-text.js';
 import { intakeFindingText } from './intake-finding-text.js';
 import { xmlElement, xmlText } from './junit-xml.js';
+import type { Units } from './length-text.js';
 import { folderFormatsText } from './mixed-formats-text.js';
 
 /** The severity from which on findings fail a test case; null: none does. */
@@ -24,21 +26,23 @@ const SUITE = 'furrow intake';
  * A file that was judged: a failure if it has findings at or above the level, with all of those in
  * words. One failure a case: readers of such files show no more. The others go to its output.
  */
-export function junitCase(result: IntakeResult, level: FailLevel): JunitCase {
-  const { findings, worst, path } = result;
+export function junitCase(
+  result: IntakeResult,
+  level: FailLevel,
+  units: Units = 'metric',
+): JunitCase {
+  const { findings, worst, path, settings } = result;
+  const wordsOf = (finding: IntakeFinding) => intakeFindingText(finding, { settings, units });
+  const told = (ones: readonly IntakeFinding[]) =>
+    xmlText(ones.map((one) => findingText(one, wordsOf(one))).join('\n'));
   const fails = ({ severity }: IntakeFinding) => level !== null && isAtLeast(severity, level);
   const grave = findings.filter(fails);
   const others = findings.filter((finding) => !fails(finding));
   const failure =
     worst === null || grave.length === 0
       ? []
-      : [
-          xmlElement('failure', { type: worst.id, message: wordsOf(worst, result).message }, [
-            xmlText(grave.map((finding) => findingText(finding, result)).join('\n')),
-          ]),
-        ];
-  const told = others.map((finding) => findingText(finding, result)).join('\n');
-  const output = told === '' ? [] : [xmlElement('system-out', {}, [xmlText(told)])];
+      : [xmlElement('failure', { type: worst.id, message: wordsOf(worst).message }, [told(grave)])];
+  const output = others.length === 0 ? [] : [xmlElement('system-out', {}, [told(others)])];
   return {
     xml: caseXml(path, [...failure, ...output]),
     outcome: failure.length > 0 ? 'failed' : 'passed',
@@ -54,10 +58,10 @@ export function junitError({ path, code, message }: Failure): JunitCase {
 /** A folder whose files differ in format: a case beside its files, which fails at the level. */
 export function junitFolder(folder: MixedFolder, level: FailLevel): JunitCase {
   const isGrave = level !== null && isAtLeast(folder.severity, level);
-  const text = xmlText(folderFormatsText(folder.folder, folder.mixed));
+  const message = folderFormatsText(folder.folder, folder.mixed);
   const told = isGrave
-    ? xmlElement('failure', { type: 'mixed-formats' }, [text])
-    : xmlElement('system-out', {}, [text]);
+    ? xmlElement('failure', { type: 'mixed-formats', message }, [])
+    : xmlElement('system-out', {}, [xmlText(message)]);
   return {
     xml: xmlElement('testcase', { classname: folder.folder, name: 'mixed-formats' }, [told]),
     outcome: isGrave ? 'failed' : 'passed',
@@ -93,11 +97,6 @@ function caseXml(path: string, children: readonly string[]): string {
   return xmlElement('testcase', { classname: dirname(path), name: basename(path) }, children);
 }
 
-function findingText(finding: IntakeFinding, result: IntakeResult): string {
-  const { message, remedy } = wordsOf(finding, result);
-  return `${finding.severity} ${finding.id}: ${message} ${remedy}`;
-}
-
-function wordsOf(finding: IntakeFinding, { settings }: IntakeResult) {
-  return intakeFindingText(finding, { settings, units: 'metric' });
+function findingText({ severity, id }: IntakeFinding, { message, remedy }: FindingText): string {
+  return `${severity} ${id}: ${message} ${remedy}`;
 }

@@ -44,6 +44,25 @@ describe('a JUnit report', () => {
     },
   );
 
+  test('has lengths in the units of the run', () => {
+    const lift = findingWith({ id: 'lift', severity: 'fault', value: 12.7e-6, limit: 25.4e-6 });
+    const result = intakeResult('a.wav', forecastedFile({}, { findings: [lift] }), NO_RULES);
+    expect(junitCase(result, 'fault').xml.match(/25\.4 µm/g)).toHaveLength(2);
+    expect(junitCase(result, 'fault', 'us').xml.match(/1\.00 mil/g)).toHaveLength(2);
+  });
+
+  test('says of a folder that fails why, where viewers look for it', () => {
+    const shares = [
+      { value: '44.1 kHz', paths: ['in/a.wav', 'in/b.wav'] },
+      { value: '48 kHz', paths: ['in/c.wav'] },
+    ];
+    const mixed = [{ folder: 'in', aspect: 'rate', shares }] as const;
+    const { xml } = junitFolder({ folder: 'in', severity: 'fault', mixed }, 'fault');
+    expect(xml).toContain(
+      'message="formats differ in the folder in: 44.1 kHz (2), 48 kHz (c.wav)"',
+    );
+  });
+
   test('has as many tests, failures and errors as it says', () => {
     const failure = { path: 'in/b.wav', code: 'not-wav', message: 'in/b.wav: is none' } as const;
     const clear = junitCase(resultOf([]), 'fault');
