@@ -1,6 +1,7 @@
 import type { HotSpot, HotSpotCause } from '../model/forecast-types.js';
 import type { Settings } from '../settings.js';
 import { frequencyText, largeLengthText, lengthText, type Units } from './length-text.js';
+import { safeText } from './safe-text.js';
 import type { ScaleEvent } from './scale-rows.js';
 
 /** What happens at a row of the scale, in few words; parts that may stand on lines of their own. */
@@ -18,6 +19,8 @@ export function scaleEventTexts(event: ScaleEvent, settings: Settings, units: Un
       return [event.isReached ? 'INNER LIMIT, ends too far in' : 'inner limit, not reached'];
     case 'finishing':
       return [event.isReached ? 'FINISHING GROOVE, no cut inside' : 'finishing groove'];
+    case 'track':
+      return [`track ${event.number}: ${safeText(event.name)}`];
     case 'spot':
       return spotTexts(event.spot, units);
   }

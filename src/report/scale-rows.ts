@@ -6,6 +6,7 @@ import {
   timeAtDiameter,
 } from '../model/executed-spiral.js';
 import type { HotSpot } from '../model/forecast-types.js';
+import type { HandTrack } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import type { Metres, Seconds } from '../units.js';
 
@@ -13,6 +14,7 @@ import type { Metres, Seconds } from '../units.js';
 export type ScaleEvent =
   | { readonly kind: 'start' | 'end' | 'lead-out' }
   | { readonly kind: 'preferred' | 'limit' | 'finishing'; readonly isReached: boolean }
+  | { readonly kind: 'track'; readonly number: number; readonly name: string }
   | { readonly kind: 'spot'; readonly spot: HotSpot };
 
 /** A line of the scale; without a time it is a diameter that the program does not come to. */
@@ -29,13 +31,15 @@ const MOST_MINUTES = 31;
 /** Rows that are shown with the same tenth of a second are one. */
 const SAME: Seconds = 0.05;
 
-/** Every minute of the program, its start and end, hot spots and limits, in time. */
-export function scaleRows({ forecast, settings }: ForecastedFile): ScaleRow[] {
+/** Every minute of the program, its start and end, tracks, hot spots and limits, in time. */
+export function scaleRows({ forecast, settings, hand }: ForecastedFile): ScaleRow[] {
   const spiral = executedSpiral(forecast, settings);
   const { durationSeconds, hotSpots } = forecast;
+  const tracks = trackRows(spiral, hand?.tracks ?? []);
   const rows = [
-    ...minuteRows(spiral),
+    ...minuteRows(spiral, MOST_MINUTES - tracks.length),
     rowAt(spiral, 0, { kind: 'start' }),
+    ...tracks,
     rowAt(spiral, durationSeconds, { kind: 'end' }),
     ...hotSpots.map((spot) => ({
       atSeconds: spot.atSeconds,
@@ -48,9 +52,9 @@ export function scaleRows({ forecast, settings }: ForecastedFile): ScaleRow[] {
   return merged(rows.toSorted(inTime));
 }
 
-function minuteRows(spiral: ExecutedSpiral): ScaleRow[] {
+function minuteRows(spiral: ExecutedSpiral, most: number): ScaleRow[] {
   const { durationSeconds } = spiral;
-  const step = 60 * (STEPS.find((each) => durationSeconds / 60 / each <= MOST_MINUTES) ?? 60);
+  const step = 60 * (STEPS.find((each) => durationSeconds / 60 / each <= most) ?? 60);
   const count = Math.floor(durationSeconds / step) + 1;
   return Array.from({ length: count }, (_, minute) => rowAt(spiral, minute * step));
 }
@@ -58,6 +62,14 @@ function minuteRows(spiral: ExecutedSpiral): ScaleRow[] {
 function rowAt(spiral: ExecutedSpiral, atSeconds: Seconds, event?: ScaleEvent): ScaleRow {
   const events = event === undefined ? [] : [event];
   return { atSeconds, diameter: diameterAt(spiral, atSeconds), events };
+}
+
+/** Where the tracks of a sheet start; of one alone nothing is told. */
+function trackRows(spiral: ExecutedSpiral, tracks: readonly HandTrack[]): ScaleRow[] {
+  if (tracks.length < 2) return [];
+  return tracks.map(({ fromSeconds, name }, at) =>
+    rowAt(spiral, fromSeconds, { kind: 'track', number: at + 1, name }),
+  );
 }
 
 /** After the silent turns, whose pitch the forecast does not tell. */

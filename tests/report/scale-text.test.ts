@@ -203,3 +203,41 @@ describe('one page', () => {
     expect(scaleText(file, { ...MONOCHROME, ascii: true })).toMatch(/^[\n -~]*$/);
   });
 });
+
+describe('a side of several tracks', () => {
+  const tracks = [
+    { name: 'Slate', fromSeconds: 0, untilSeconds: 130 },
+    { name: 'Chalk \u001b[31m', fromSeconds: 132.5, untilSeconds: 300 },
+  ];
+  const ofTracks = (count: number, seconds = 300): ForecastedFile => ({
+    ...sideOf(seconds),
+    hand: { basePitch: [], baseWidth: [], bands: [], tracks: tracks.slice(0, count) },
+  });
+
+  test('has a row where each track starts, at the diameter of the pitch so far', () => {
+    const rows = rowsOf(ofTracks(2));
+    expect(rows[0]).toContain('track 1: Slate');
+    const row = rows.find((line) => line.includes('track 2')) ?? '';
+    const diameter = 292.1 - (2e3 * PITCH * 132.5) / TURN;
+    expect(row).toContain(`02:12.5  ${diameter.toFixed(1)} mm`);
+    expect(row).toContain('track 2: Chalk \\u{1b}[31m');
+  });
+
+  test('of which there is but one is told as a file is', () => {
+    expect(rowsOf(ofTracks(1))).toEqual(rowsOf(ofTracks(0)));
+  });
+
+  test('stays on a page of 60 lines, also of many tracks', () => {
+    const many = Array.from({ length: 15 }, (_, at) => ({
+      name: `Track ${at + 1}`,
+      fromSeconds: 110 * at + 7,
+      untilSeconds: 110 * at + 100,
+    }));
+    const file = {
+      ...sideOf(1790),
+      hand: { basePitch: [], baseWidth: [], bands: [], tracks: many },
+    };
+    const text = scaleText(file, MONOCHROME);
+    expect(text.split('\n').length).toBeLessThanOrEqual(60);
+  });
+});
