@@ -1,16 +1,13 @@
 import { basename, resolve } from 'node:path';
-import { withWav } from '../analysis/wav-file.js';
-import { readLayout } from '../analysis/wav-layout.js';
 import { InputError, UsageError } from '../errors.js';
-import { existingCues } from '../report/cue-copy/existing-cues.js';
 import { safeText } from '../report/safe-text.js';
-import { cuePlaces } from '../sheet/cue-places.js';
+import { fileMarks } from '../sheet/file-marks.js';
 import { sheetFromCues } from '../sheet/sheet-from-cues.js';
 import { DONE, UNREADABLE } from './exit-code.js';
 import type { Run } from './run.js';
 import { standardError } from './standard-error.js';
 
-/** Writes a sheet with the tracks that a WAV file's own marks make, and gives the exit code. */
+/** Writes a sheet with the tracks that a file's own marks make, and gives the exit code. */
 export async function runFromCues(
   sheets: readonly string[],
   path: string,
@@ -21,13 +18,12 @@ export async function runFromCues(
     throw new UsageError(`--from-cues: writes a sheet, found ${sheet} to forecast beside it`);
   }
   try {
-    const { cues, frames } = await withWav(resolve(surroundings.cwd, path), async (wav) => {
-      const { pieces } = await readLayout(wav);
-      return { cues: await existingCues(wav, pieces), frames: wav.file.frames };
-    });
-    const places = cuePlaces(cues, frames);
+    const { places, frames } = await fileMarks(resolve(surroundings.cwd, path));
     if (places.length === 0) {
-      throw new UsageError(`--from-cues: ${path}: found no cue points, expected at least one`);
+      const where = 'WAV has them as "cue ", AIFF as "MARK", FLAC as a cue sheet';
+      throw new UsageError(
+        `--from-cues: ${path}: found no cue points, expected at least one: ${where}`,
+      );
     }
     await output.write(sheetFromCues(path, basename(path), places, frames));
     return DONE;

@@ -14,7 +14,7 @@ export function addSide(program: Command, run: Run): void {
     .command('side')
     .description('forecast sides of several tracks, as a side sheet has them')
     .argument('[sheet...]', 'side sheets: JSON with comments, see furrow schema sheet')
-    .option('--from-cues <wav>', "write a sheet with the tracks that a WAV file's own marks make");
+    .option('--from-cues <file>', "write a sheet with the tracks that a file's own marks make");
   addTellingOptions(addLatheOptions(command)).option(
     '--order',
     'with a running order that bends less; nothing is moved',

@@ -30,13 +30,20 @@ export function cuePlaces({ points, labels }: CueBytes, frames: number): CuePlac
     const name = numberAt(label, CHUNK_HEAD);
     if (!names.has(name)) names.set(name, textOf(label));
   }
+  const marks = points.map((point) => ({
+    sample: numberAt(point, SAMPLE_AT),
+    label: names.get(numberAt(point, NAME_AT)) ?? '',
+  }));
+  return placesOf(marks, frames);
+}
+
+/** Marks in the order of time, one a sample: the first that has a label. */
+export function placesOf(marks: readonly CuePlace[], frames: number): CuePlace[] {
   const places = new Map<number, CuePlace>();
-  for (const point of points) {
-    const sample = numberAt(point, SAMPLE_AT);
-    const label = names.get(numberAt(point, NAME_AT)) ?? '';
-    const known = places.get(sample);
-    if (sample < frames && (known === undefined || known.label === '')) {
-      places.set(sample, { sample, label });
+  for (const mark of marks) {
+    const known = places.get(mark.sample);
+    if (mark.sample < frames && (known === undefined || known.label === '')) {
+      places.set(mark.sample, mark);
     }
   }
   return [...places.values()].sort((one, other) => one.sample - other.sample);
@@ -49,7 +56,11 @@ function numberAt(bytes: Uint8Array, at: number): number {
 /** Of a whole `labl` chunk; it ends at a byte of zero, and may be padded. */
 function textOf(label: Uint8Array): string {
   const size = numberAt(label, 4);
-  const bytes = label.subarray(CHUNK_HEAD + 4, CHUNK_HEAD + size);
+  return labelText(label.subarray(CHUNK_HEAD + 4, CHUNK_HEAD + size));
+}
+
+/** Text up to a byte of zero, read as UTF-8, and where it is none as Latin-1. */
+export function labelText(bytes: Uint8Array): string {
   const end = bytes.indexOf(0);
   const text = end < 0 ? bytes : bytes.subarray(0, end);
   try {
