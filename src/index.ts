@@ -25,10 +25,13 @@ export type {
   Survives,
   Verdict,
 } from './model/forecast-types.js';
+export type { HandSettings } from './model/side-plan-input.js';
+export type { SideInput } from './open-side.js';
 export { findProfile } from './profile/find-profile.js';
 export { type ProfileFile, parseProfile, readProfile } from './profile/profile-file.js';
 export { type ProfileSources, resolveProfile } from './profile/resolve-profile.js';
 export { settingsToJson } from './profile/settings-to-json.js';
+export type { ProgramSide, ProgramTrack } from './program/program-side.js';
 export type { Failure } from './report/failure.js';
 export { type FindingText, findingText } from './report/finding-text.js';
 export { FORMAT, type ForecastJson, forecastSchema } from './report/forecast-schema.js';
@@ -36,4 +39,8 @@ export { forecastDocument, forecastJson } from './report/json.js';
 export { type JsonOptions, sideToJson } from './report/side-json.js';
 export type { SideJson } from './report/side-schema.js';
 export type { MachineSettings, Planner, Settings } from './settings.js';
+export { type LaidOutSide, layOutSide } from './sheet/lay-out-side.js';
+export { parseSheet, readSheet, type SheetFile } from './sheet/read-sheet.js';
+export { type Sheet, type SheetSide, type SheetTrack, sheetSchema } from './sheet/sheet-schema.js';
+export { sideSettings } from './sheet/side-settings.js';
 export { furrowVersion } from './version.js';

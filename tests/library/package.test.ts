@@ -46,6 +46,30 @@ describe('the package', () => {
     });
   });
 
+  test('forecasts the sides of a sheet as the command does', async () => {
+    await withChord(async (path, folder) => {
+      const tracks = [
+        { name: 'One', file: path },
+        { name: 'Two', file: path, gapSeconds: 1, trimDb: -3 },
+      ];
+      const sheet = { format: 'furrow.sheet/1', sides: [{ name: 'A', levelDb: -2, tracks }] };
+      await writeFile(join(folder, 'sheet.json'), JSON.stringify(sheet));
+      const file = await furrow.readSheet(join(folder, 'sheet.json'));
+      const laid = await furrow.layOutSide(file, 0, furrow.sideSettings(file, 0, {}));
+      if (!('side' in laid)) throw laid.failures[0];
+      const { settings, levelDb } = laid.side;
+      const forecasted = await furrow.forecastFile(laid.side, settings, { ...REQUEST, levelDb });
+      const ran = await runFurrow(['side', 'sheet.json', '--no-discovery', '--json'], {
+        cwd: folder,
+      });
+      const [side] = furrow.forecastSchema.parse(JSON.parse(ran.stdout)).sides;
+      const own = furrow.sideToJson(forecasted, { quarters: false });
+      expect(own.durationSeconds).toBe(7);
+      expect(own.tracks?.map(({ name }) => name)).toEqual(['One', 'Two']);
+      expect(own).toEqual(side);
+    });
+  });
+
   test('gives what the command gives', async () => {
     await withChord(async (path, folder) => {
       const forecasted = await furrow.forecastFile(path, furrow.resolveProfile(), REQUEST);
