@@ -3,6 +3,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../src/analysis/analyse.js';
 import type { ProgramChecks } from '../../src/analysis/motion.js';
+import { fileFindings } from '../../src/model/findings/file-findings.js';
 import { resolveProfile } from '../../src/profile/resolve-profile.js';
 import { ffmpegLoudness } from '../reference-signals/ffmpeg-loudness.mjs';
 import { type LoudnessSignal, loudnessSignals } from '../reference-signals/loudness-signals.mjs';
@@ -55,4 +56,22 @@ test('997 Hz at -23 dBFS on both channels is -23.0 LUFS', async () => {
     // tolerance of EBU Tech 3341 (from memory).
     expect(loudnessLufs ?? Number.NaN).toBeWithin(-23, 0.1);
   }
+});
+
+test('what is over full scale between samples alone is over-peak, by what ffmpeg reads', async (context) => {
+  needProgram('ffmpeg', context);
+  // A quarter of the rate with no sample on a peak: samples at 0.92, 1.3 between them.
+  const left = new Float32Array(88_200).map(
+    (_, frame) =>
+      1.3 * Math.sin(Math.PI * (frame / 88_199)) ** 2 * Math.sin((Math.PI / 2) * (frame + 0.5)),
+  );
+  const signal = { name: 'over between samples', rate: 44_100, left, right: left };
+  const program = await programOf(signal);
+  expect(Math.max(...program.samplePeak)).toBeLessThan(0.93);
+  const source = { sampleRate: 44_100, channels: 2, truncated: false } as const;
+  const found = fileFindings(program, source).filter(({ id }) => id !== 'mono');
+  expect(found.map(({ id, severity }) => `${id} ${severity}`)).toEqual(['over-peak note']);
+  const { truePeak } = ffmpegLoudness(signal);
+  expect(found[0]?.value ?? Number.NaN).toBeWithin(20 * Math.log10(truePeak), 0.2);
+  expect(20 * Math.log10(truePeak)).toBeWithin(20 * Math.log10(1.3), 0.2);
 });
