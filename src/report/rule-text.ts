@@ -2,7 +2,7 @@ import type { RuleBreach } from '../intake/broken-rule.js';
 import { toldApart } from './finding-amount.js';
 import { fixed, frequencyText, lengthText, levelText, type Units } from './length-text.js';
 
-/** What a rule is on, what was found and what is allowed. */
+/** What a rule is on, what was found and what the house wants. */
 export function ruleText(rule: RuleBreach, units: Units): string {
   switch (rule.id) {
     case 'rule-container': {
@@ -20,7 +20,7 @@ export function ruleText(rule: RuleBreach, units: Units): string {
       return `bit depths: found ${found}, allowed ${listText(allowed)}`;
     }
     case 'rule-name':
-      return `names: found ${rule.found}, allowed ${rule.allowed}`;
+      return `names: found ${rule.found}, expected a match of "${rule.allowed}"`;
     case 'rule-longest': {
       const [found, most] = apart(rule.found, rule.most, minutesText);
       const { disc, rpm, fromLevelDb } = rule;
@@ -30,7 +30,7 @@ export function ruleText(rule: RuleBreach, units: Units): string {
     }
     case 'rule-land': {
       const [found, least] = apart(rule.found, rule.least, lengthIn(units));
-      return `the least land: found ${found}, at least ${least} is allowed`;
+      return `the least land: found ${found}, at least ${least} is asked for`;
     }
     case 'rule-vertical': {
       const [found, most] = apart(rule.found, rule.most, lengthIn(units));
@@ -43,8 +43,8 @@ export function ruleText(rule: RuleBreach, units: Units): string {
 }
 
 /** What would mend it. */
-export function ruleRemedy({ id }: RuleBreach): string {
-  switch (id) {
+export function ruleRemedy(rule: RuleBreach): string {
+  switch (rule.id) {
     case 'rule-container':
     case 'rule-rate':
     case 'rule-depth':
@@ -52,14 +52,18 @@ export function ruleRemedy({ id }: RuleBreach): string {
     case 'rule-name':
       return 'Ask for the name that the house wants, or rename it.';
     case 'rule-longest':
-      return 'Move a track to another side, take the level down, or ask for a shorter side.';
+      return rule.fromLevelDb === null
+        ? 'Move a track to another side, or ask for a shorter side.'
+        : 'Move a track to another side, take the level down, or ask for a shorter side.';
     case 'rule-land':
       return 'Open the base pitch, cut at a lower level, or narrow the bass.';
     case 'rule-vertical':
       return 'Bring the bass towards mono: an elliptical filter, or check its phase in the mix.';
     case 'rule-head':
     case 'rule-tail':
-      return 'Trim or lengthen the silence, or lay the file out in a side sheet that does.';
+      return rule.most !== null && rule.found > rule.most
+        ? 'Trim it, or lay the file out in a side sheet that does.'
+        : 'Lengthen it, or lay the file out in a side sheet that does.';
   }
 }
 
@@ -71,11 +75,11 @@ function silenceText({
 }: RuleBreach & { readonly id: 'rule-head' | 'rule-tail' }): string {
   const broken = most !== null && found > most ? most : least;
   const [text, limit] = apart(found, broken ?? found, secondsText);
-  const allowed =
+  const wanted =
     least !== null && most !== null
-      ? `${secondsText(least)} to ${secondsText(most)}`
-      : `at ${most === null ? 'least' : 'most'} ${limit}`;
-  return `found ${text} under ${levelText(silenceDbfs)}FS, allowed ${allowed}`;
+      ? `${secondsText(least)} to ${secondsText(most)} is asked for`
+      : `at ${most === null ? 'least' : 'most'} ${limit} is ${most === null ? 'asked for' : 'allowed'}`;
+  return `found ${text} under ${levelText(silenceDbfs)}FS, ${wanted}`;
 }
 
 type AmountText = (value: number, more: number) => string;
