@@ -4,10 +4,11 @@ import { InputError } from './errors.js';
 import type { Settings } from './settings.js';
 
 /**
- * Three times the turns that a 12-inch side has at the finest pitch there is, some 30 µm: four hours
- * at 33⅓. A few kilobytes can hold days of silence, and all that is measured is kept a quarter turn.
+ * Six times the turns that a 12-inch side has at the finest pitch there is, some 30 µm: eight hours
+ * at 33⅓, so that an archive of 4.5 GB passes at any common rate. A few kilobytes can hold days of
+ * silence, and all that is measured is kept a quarter turn.
  */
-const MOST_TURNS = 2 ** 13;
+const MOST_TURNS = 2 ** 14;
 
 /**
  * A program that is no side of a disc is not measured.
