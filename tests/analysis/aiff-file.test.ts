@@ -122,7 +122,7 @@ test('any range in blocks of any size gives the same frames', async () => {
         }
         expect(found).toEqual([...RAW.subarray(6 * firstFrame, 6 * endFrame)]);
       }),
-      { numRuns: 40, seed: 1988 },
+      { numRuns: 40 },
     );
   });
 });

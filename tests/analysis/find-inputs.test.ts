@@ -277,7 +277,7 @@ test('the natural order is one: any paths, sorted from any beginning, end up ali
       const sorted = [...paths].sort(byNaturalOrder);
       expect([...paths].reverse().sort(byNaturalOrder)).toEqual(sorted);
     }),
-    { numRuns: 300, seed: 10 },
+    { numRuns: 300 },
   );
   expect(['b', 'a/10', 'a/9', 'a', 'a/09'].sort(byNaturalOrder)).toEqual([
     'a',

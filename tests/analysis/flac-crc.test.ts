@@ -24,6 +24,6 @@ test('over any stretch, in any pieces, they are what long division gives', () =>
       expect(crc16(bytes, middle, bytes.length, first)).toBe(crcOf(stretch, 16, 0x8005));
       expect(crc8(bytes, from, bytes.length)).toBe(crcOf(stretch, 8, 0x07));
     }),
-    { numRuns: 300, seed: 9639 },
+    { numRuns: 300 },
   );
 });

@@ -94,7 +94,7 @@ describe('any range in blocks of any size gives the same frames', () => {
             expect(Buffer.compare(joined(found), wanted)).toBe(0);
           },
         ),
-        { numRuns: 60, seed: 2001 },
+        { numRuns: 60 },
       );
     });
   });

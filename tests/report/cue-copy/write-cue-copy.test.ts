@@ -110,7 +110,7 @@ test('any labels and notes give one sound form, whose texts are printable ASCII 
       expect(cue?.frame).toBe(frame);
       expect(`${cue?.label}${cue?.note ?? ''}`).toMatch(/^[\x20-\x7e]*$/);
     }),
-    { numRuns: 60, seed: 3 },
+    { numRuns: 60 },
   );
 });
 
