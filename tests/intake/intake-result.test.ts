@@ -103,8 +103,21 @@ describe('a rule is broken by', () => {
   test('silence that was not looked for is not judged, and that is said', () => {
     const rules = { headSilence: { least: 2.1, most: null } };
     expect(judged(rules)).toMatchObject({ findings: [], notJudged: ['rule-head'] });
-    const allSilent = judged(rules, { findings: [] }, { soundEdges: null });
-    expect(allSilent).toMatchObject({ findings: [], notJudged: [] });
+    const silence = findingWith({ id: 'silent', severity: 'fault' });
+    const allSilent = judged(rules, { findings: [silence] }, { soundEdges: null });
+    expect(allSilent).toMatchObject({ findings: [{ id: 'silent' }], notJudged: [] });
+  });
+
+  test('all of a program that is not silent but nowhere loud enough to be its sound', () => {
+    const most = { least: null, most: 10 };
+    const quiet = { soundEdges: null };
+    const rules = { headSilence: most, tailSilence: most, silenceDbfs: -20 };
+    const { findings } = judged(rules, { findings: [], durationSeconds: 11 }, quiet);
+    expect(findings).toMatchObject([
+      { id: 'rule-head', found: 11, atSeconds: 0 },
+      { id: 'rule-tail', found: 11, atSeconds: 0 },
+    ]);
+    expect(brokenBy(rules, { findings: [], durationSeconds: 10 }, quiet)).toEqual([]);
   });
 
   describe('a side that is too long', () => {
