@@ -55,10 +55,17 @@ describe('rules of a house', () => {
     ['{ "name": "(a)\\\\1" }', 'which is no regular expression of RE2'],
     ['{ "name": "a", "name": "b" }', '"name" is set twice'],
     ['{ "longest": [{ "disc": 11, "rpm": 33, "minutes": 3 }] }', 'expected one of 12, 10, 7'],
-    ['[]', 'expected'],
+    ['[]', 'house.json:1: found [], expected { … } with rules in it'],
+    ['{ "longest": [22] }', 'longest[0]: found 22, expected a list of longest sides'],
   ])('%s are refused with place, found and expected', async (text, message) => {
     expect(await refusalOf(text)).toContain(message);
   });
+});
+
+test('a number that is refused is told once, and not as out of order besides', async () => {
+  expect(await refusalOf('{ "tailSilence": { "most": -1 } }')).toBe(
+    'house.json:1: tailSilence.most: found -1, expected a number from 0 to 600',
+  );
 });
 
 describe('the pattern of a name', () => {
