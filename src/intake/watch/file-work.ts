@@ -44,8 +44,9 @@ export function fileWork(setup: WatchSetup, files: WatchedFiles, wake: () => voi
       else if (done.event.type === 'same-content') counts.sameContent += 1;
       else counts.failed += 1;
     }
-    await files.putBack(path, done.kind === 'done' ? done.file : 'dropped');
+    // Told before it is let go of, so that nothing newer of the file is told first.
     await setup.tell(done.event);
+    await files.putBack(path, done.kind === 'done' ? done.file : 'dropped');
   };
 
   const begin = (path: string, waited: Look) => {

@@ -15,8 +15,8 @@ export interface KnownFile {
   readonly isCurrent: boolean;
   /** Whether its report was written since the watch began. */
   readonly isOfThisRun: boolean;
-  /** Whether the file was there when it was last looked for; false before that. */
-  readonly isThere: boolean;
+  /** Whether the file was there when it was last looked for; null before that. */
+  readonly isThere: boolean | null;
 }
 
 /** The files that have a report, by their paths and by what is in them. */

@@ -56,7 +56,7 @@ export function knownFrom(head: WatchedHead, place: string, examinedWith: string
     outcome: outcomeOf(head.failure?.code),
     isCurrent: head.examinedWith === examinedWith,
     isOfThisRun: false,
-    isThere: false,
+    isThere: null,
   };
 }
 

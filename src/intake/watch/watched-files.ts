@@ -47,10 +47,12 @@ export function watchedFiles(setup: WatchSetup, known: KnownFiles): WatchedFiles
       return false;
     }
     const file = known.get(path);
-    if (file !== undefined && !file.isThere) known.set({ ...file, isThere: true });
-    if (file !== undefined && holds(file, seen.look, isTouched)) return true;
+    // Of a file that was told to be gone it is told that it is back.
+    const isNew = file === undefined || file.isThere === false;
+    if (file !== undefined) known.set({ ...file, isThere: true });
+    if (!isNew && holds(file, seen.look, isTouched)) return true;
     waiting.put(path, seen.look, now());
-    await tell({ type: file === undefined ? 'arrived' : 'changed', path });
+    await tell({ type: isNew ? 'arrived' : 'changed', path });
     return false;
   };
 

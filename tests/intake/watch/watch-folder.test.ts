@@ -73,7 +73,7 @@ describe('a file that arrives', () => {
 });
 
 describe('a file that was examined', () => {
-  test('is told when it is deleted, and examined again when it has changed', async () => {
+  test('is examined again when it has changed, and told when it goes and comes back', async () => {
     const watch = await watching();
     const path = join(watch.folder, '1.wav');
     await writeFile(path, 'one');
@@ -84,6 +84,9 @@ describe('a file that was examined', () => {
     await watch.until(() => watch.pathsOf('deleted').length === 1);
     expect(watch.pathsOf('changed')).toEqual(['1.wav']);
     expect((await reportsIn(watch.out)).size).toBe(1);
+    await writeFile(path, 'two');
+    await watch.until(() => watch.pathsOf('same-content').length === 1);
+    expect(watch.pathsOf('arrived')).toEqual(['1.wav', '1.wav']);
   });
 
   test.each([
