@@ -39,7 +39,7 @@ export function failureCells({ code }: Failure): IntakeCells {
 }
 
 /** Cells of a folder whose files differ in format. */
-export function folderCells({ severity }: MixedFolder): IntakeCells {
+export function folderCells({ severity }: Pick<MixedFolder, 'severity'>): IntakeCells {
   return { ...NO_CELLS, verdict: severity, worst: 'mixed-formats' };
 }
 

@@ -1,5 +1,6 @@
 import type { IntakeResult } from '../intake/intake-result.js';
 import type { MixedFolder } from '../intake/mixed-folders.js';
+import type { Severity } from '../model/forecast-types.js';
 import type { Failure } from './failure.js';
 import { failureCells, fileCells, folderCells } from './intake-columns.js';
 import { folderToJson, type IntakeCounts, intakeDocument, intakeLine } from './intake-document.js';
@@ -8,6 +9,7 @@ import { intakeToJson } from './intake-json.js';
 import type { IntakeLayout } from './intake-layout.js';
 import type { IntakeFileJson } from './intake-schema.js';
 import type { Units } from './length-text.js';
+import { folderFormatsText } from './mixed-formats-text.js';
 import { safeText } from './safe-text.js';
 import { wrapText } from './wrap-text.js';
 
@@ -33,9 +35,12 @@ export interface IntakeTextOptions {
 
 const LONGEST_SEVERITY = 'caution'.length;
 
-/** A line a file; with details its findings under it, in words. */
+/**
+ * A line a file; with details its findings under it, in words. What would mend one is said once an id
+ * and file.
+ */
 export function intakeTextReporter(options: IntakeTextOptions): IntakeReporter {
-  const { layout, units, details } = options;
+  const { layout, units, details, columns } = options;
   let at = 0;
   return {
     start: () => layout.head,
@@ -44,22 +49,32 @@ export function intakeTextReporter(options: IntakeTextOptions): IntakeReporter {
       return details ? `${line}${detailText(result, options)}` : line;
     },
     failure: (failure) => layout.line(at++, failureCells(failure)),
-    folder: (folder) => layout.line(at, folderCells(folder), folder.folder),
+    folder: ({ folder, severity, mixed }) => {
+      const line = layout.line(at, folderCells({ severity }), folder);
+      if (!details) return line;
+      return `${line}${detailLine(severity, folderFormatsText(folder, mixed), columns)}`;
+    },
     end: () => '',
   };
 }
 
-/** A finding on one line where a program reads, else in lines of the terminal. */
-function detailText({ findings, settings }: IntakeResult, options: IntakeTextOptions): string {
-  const { units, columns = Number.POSITIVE_INFINITY } = options;
+function detailText(
+  { findings, settings }: IntakeResult,
+  { units, columns }: IntakeTextOptions,
+): string {
   return findings
-    .map((finding) => {
-      const { message } = intakeFindingText(finding, { settings, units });
-      const severity = `  ${finding.severity.padEnd(LONGEST_SEVERITY)}  `;
-      const indent = ' '.repeat(severity.length);
-      return `${wrapText(safeText(message), severity, indent, columns)}\n`;
+    .map((finding, at) => {
+      const { message, remedy } = intakeFindingText(finding, { settings, units });
+      const isFirst = findings.findIndex(({ id }) => id === finding.id) === at;
+      return detailLine(finding.severity, isFirst ? `${message} ${remedy}` : message, columns);
     })
     .join('');
+}
+
+/** On one line where a program reads, else in lines of the terminal. */
+function detailLine(severity: Severity, text: string, columns = Number.POSITIVE_INFINITY): string {
+  const first = `  ${severity.padEnd(LONGEST_SEVERITY)}  `;
+  return `${wrapText(safeText(text), first, ' '.repeat(first.length), columns)}\n`;
 }
 
 /** One document, written when all is known. */

@@ -1,4 +1,4 @@
-import { dirname } from 'node:path';
+import { dirname, normalize } from 'node:path';
 import { WAV_CONTAINERS } from '../analysis/sound-file.js';
 import type { SourceFile } from '../forecast-result.js';
 
@@ -22,7 +22,7 @@ export interface FormatShare {
 
 /** An aspect in which files of one folder differ. */
 export interface MixedFormat {
-  /** As in the paths; `.` for paths without one. */
+  /** As in the paths, without detours; `.` for paths without one. */
   readonly folder: string;
   readonly aspect: FormatAspect;
   /** At least two, the commonest first, equally common ones in the order they were given. */
@@ -36,7 +36,7 @@ export interface MixedFormat {
  * @returns empty where each folder is of one kind
  */
 export function mixedFormats(sources: readonly FormatSource[]): readonly MixedFormat[] {
-  return [...grouped(sources, ({ path }) => dirname(path))].flatMap(([folder, files]) =>
+  return [...grouped(sources, ({ path }) => normalize(dirname(path)))].flatMap(([folder, files]) =>
     FORMAT_ASPECTS.flatMap((aspect) => {
       const shares = sharesOf(files, aspect);
       return shares.length > 1 ? [{ folder, aspect, shares }] : [];

@@ -98,6 +98,18 @@ describe('files that arrive', () => {
     const cwd = await filledFolder([['a.wav', programWav(4, 8)], NARROW_LATHE]);
     const { stdout } = await intake(cwd, '--details', 'a.wav');
     expect(stdout).toMatch(/^ {2}fault {4}\d\d:\d\d\.\d, turn \d+.*: Overcut, land -.*\.$/m);
+    expect(stdout.match(/Open the pitch ahead of it/g)).toHaveLength(1);
+    expect(stdout.match(/: Overcut/g)?.length).toBeGreaterThan(1);
+  });
+
+  test('of several formats are told in words with --details, with --quiet too', async () => {
+    const cwd = await filledFolder([
+      ['a.wav', programWav(3)],
+      ['b.wav', withRate(programWav(3), 48_000)],
+    ]);
+    const { stdout, stderr } = await intake(cwd, '--details', '--quiet', '.');
+    expect(stderr).toBe('');
+    expect(stdout).toMatch(/\n {2}note {5}formats differ in the folder \.: .*48 kHz \(b\.wav\)\n$/);
   });
 
   test('are what --files-from names; nothing is no success', async () => {

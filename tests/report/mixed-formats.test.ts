@@ -39,6 +39,16 @@ test('files of different folders are not compared', () => {
   expect(mixedFormats([source('a/1.wav'), source('b/1.wav', { sampleRate: 48_000 })])).toEqual([]);
 });
 
+test('files of one folder are, however their paths come to it', () => {
+  const files = [
+    source('in/a.wav'),
+    source('./in/b.wav', { channels: 1 }),
+    source('x/../in/c.wav'),
+  ];
+  expect(mixedFormats(files)).toMatchObject([{ folder: 'in', aspect: 'channels' }]);
+  expect(mixedFormats([source('a.wav'), source('./b.wav', { channels: 1 })])).toHaveLength(1);
+});
+
 test('a line counts the commonest, names the others, and counts further folders', () => {
   const files = [
     source('in/1.wav'),
