@@ -1,6 +1,9 @@
 // @ts-check
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 
 /**
  * What came of a file.
@@ -28,18 +31,30 @@ const PATIENCE_SECONDS = 60;
  * @param {{ take: () => number | null, tell: (result: Result) => void }} queue
  */
 export async function runWorker(worker, seed, queue) {
-  const execArgv = [`--max-old-space-size=${HEAP_MEGABYTES}`, '--enable-source-maps'];
+  const folder = await mkdtemp(join(tmpdir(), 'furrow-fuzz-'));
   let child = null;
   for (let index = queue.take(); index !== null; index = queue.take()) {
-    child ??= fork(worker, { execArgv, stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
+    child ??= begun(worker, folder);
     const result = await resultOf(child, seed, index);
     queue.tell(result);
     if (result.outcome !== 'died' && result.peakBytes <= MOST_BYTES) continue;
-    child.disconnect();
     child.kill('SIGKILL');
     child = null;
   }
   child?.disconnect();
+  await rm(folder, { recursive: true });
+}
+
+/**
+ * @param {string} worker
+ * @param {string} folder that it may write into
+ */
+function begun(worker, folder) {
+  const execArgv = [`--max-old-space-size=${HEAP_MEGABYTES}`, '--enable-source-maps'];
+  // What it says as it dies is told by its exit.
+  const child = fork(worker, [folder], { execArgv, stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
+  // What cannot be sent is not answered, which is told.
+  return child.on('error', () => {});
 }
 
 /**
