@@ -12,6 +12,9 @@ import { goButton } from './go-button.js';
 import { levelChart } from './level-chart.js';
 import { levelTable } from './level-table.js';
 
+/** Remedies that are printed, as many as a sheet has room for. */
+const PRINTED = 24;
+
 /** How loud and how long the side can be, and what would mend it, in the words of `furrow fit`. */
 export function fitSection(fit: SideFit, units: Units): Markup {
   const isSilent = fit.findings.some(({ id }) => id === 'silent');
@@ -19,7 +22,7 @@ export function fitSection(fit: SideFit, units: Units): Markup {
 <p class="screen-only hint">Of the side as it was forecast: the controls of What if do not change it.</p>
 ${!isSilent && markup`<div class="fit-levels">${levelChart(fit, units)}${levelTable(fit, units)}</div>`}
 ${limits(fit, units)}
-${cellTable('Discs and speeds', 'Other discs and speeds; * is the side’s own.', formatRows(fit, units))}
+${formats(fit, units)}
 ${remedies(fit, units)}</section>`;
 }
 
@@ -43,14 +46,34 @@ function withPlace(text: string, atSeconds: number | null): Piece {
   return [text.slice(0, place), goButton(atSeconds), text.slice(place + time.length)];
 }
 
+function formats(fit: SideFit, units: Units): Markup {
+  const caption = 'Other discs and speeds; * is the side’s own.';
+  return cellTable({ name: 'Discs and speeds', caption, cells: formatRows(fit, units) });
+}
+
 function remedies(fit: SideFit, units: Units): Markup {
   const told = toldRemedies(fit, false);
+  const printed = new Set(told.toSorted(bestFirst).slice(0, PRINTED));
   const rows = told.map((weighed) => [where(weighed), ...remedyCells(weighed, fit, units)]);
   const notes = fitNotes(fit).map((note) => markup`<p class="hint">${note}</p>`);
-  const table =
-    told.length > 0 &&
-    cellTable('Remedies', `${REMEDIES_TITLE}.`, [['where', ...REMEDY_HEADS], ...rows], 2);
-  return markup`${table}${notes}`;
+  const left =
+    told.length > printed.size &&
+    markup`<span class="paper-only"> The ${printed.size} that mend most, of ${told.length}; all are on the screen.</span>`;
+  const table = cellTable({
+    name: 'Remedies',
+    caption: [`${REMEDIES_TITLE}.`, left],
+    cells: [['where', ...REMEDY_HEADS], ...rows],
+    left: 2,
+    isPrinted: (row) => {
+      const weighed = told[row];
+      return weighed !== undefined && printed.has(weighed);
+    },
+  });
+  return markup`${told.length > 0 && table}${notes}`;
+}
+
+function bestFirst(one: WeighedRemedy, other: WeighedRemedy): number {
+  return other.mends.length - one.mends.length || one.cost - other.cost;
 }
 
 function where({ remedy }: WeighedRemedy): Piece {

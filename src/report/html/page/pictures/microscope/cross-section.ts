@@ -20,6 +20,9 @@ const UNDER = 14e-6;
 const INSIDE = 45e-6;
 /** Width of a letter of a note, pixels. */
 const LETTER = 7;
+/** What the scale bar takes beside its length, and from below, pixels. */
+const BAR_ROOM = 17;
+const BAR_HEIGHT = 27;
 
 /**
  * The grooves cut across at one angle, to scale, the edge of the disc to the right: lacquer shaded,
@@ -78,6 +81,7 @@ export function crossSection(
       sample,
       at,
       units,
+      { left: 0.22 * width + BAR_ROOM, top: height - BAR_HEIGHT },
     ),
     scaleBar(document, { x: 10, y: height - 8, scale, longest: 0.22 * width }, units),
   );
@@ -137,13 +141,17 @@ function tip(
   ];
 }
 
-/** How much land, told in the lacquer under it, as deep as there is room between the walls. */
+/**
+ * How much land, told in the lacquer under it, as deep as there is room between the walls.
+ * @param free where notes may stand: right of, or over, the scale bar
+ */
 function landNotes(
   document: Document,
   grooves: readonly Groove[],
   sample: number,
   at: (point: readonly [number, number]) => [number, number],
   units: Units,
+  free: { readonly left: number; readonly top: number },
 ): Node[] {
   return grooves.slice(1).flatMap((inside, before) => {
     const outside = grooves[before];
@@ -152,12 +160,14 @@ function landNotes(
     const from = outside.inner[sample] ?? 0;
     const to = inside.outer[sample] ?? 0;
     const text = lengthText(land, units);
+    const half = (LETTER * text.length) / 2;
     const [x, surface] = at([(from + to) / 2, 0]);
     // The middle of the land inside may lie beyond what is shown.
-    if (x < (LETTER * text.length) / 2) return [];
+    if (x < half) return [];
     const room = at([from, 0])[0] - at([to, 0])[0];
     // Walls at 45° give two pixels of room for each pixel of depth.
-    const y = surface + Math.max(16, (LETTER * text.length - room) / 2 + 14);
+    const y = surface + Math.max(16, half - room / 2 + 14);
+    if (x - half < free.left && y > free.top) return [];
     return [
       svg(document, 'line', { class: 'tick', x1: x, x2: x, y1: surface + 2, y2: y - 12 }),
       svg(
