@@ -52,11 +52,13 @@ function valueReplaced(bytes: Uint8Array, draw: Draw): Uint8Array | null {
 }
 
 function nameDoubled(bytes: Uint8Array, draw: Draw): Uint8Array | null {
-  const name = draw.any(
+  const names = Array.from(
     Buffer.from(bytes)
       .toString()
-      .match(/"\w+"\s*:/g) ?? [],
+      .matchAll(/"\w+"\s*:/g),
+    ([name]) => name,
   );
+  const name = draw.any(names);
   return name === null ? null : withOne(bytes, /\{/g, `{${name} ${draw.any(VALUES)},`, draw);
 }
 
