@@ -9,6 +9,7 @@ import { checkOutputFolder } from '../report/check-output.js';
 import type { Failure } from '../report/failure.js';
 import { intakeToJson } from '../report/intake-json.js';
 import { jsonText } from '../report/json-text.js';
+import { safeText } from '../report/safe-text.js';
 import type { Settings } from '../settings.js';
 import { threadPool } from '../side-pool.js';
 import { furrowVersion } from '../version.js';
@@ -57,14 +58,15 @@ export async function runWatch(
   const examine = async (path: string) => {
     for await (const result of intakeAll([path], run)) {
       if (!('code' in result)) return intakeToJson(result);
-      if (result.code === 'crashed') hasBug = true;
       tellStack(result, errors);
       return result;
     }
     throw new Error('a file without a result');
   };
   const began = now();
-  const tell = async ({ type, ...event }: WatchEvent) => {
+  const tell = async (told: WatchEvent) => {
+    if (told.type === 'failed' && told.code === 'crashed') hasBug = true;
+    const { type, ...event } = told;
     const elapsedSeconds = Math.round(now() - began) / 1000;
     await output.write(`${jsonText({ format: WATCH_FORMAT, type, elapsedSeconds, ...event })}\n`);
   };
@@ -109,6 +111,6 @@ function digestOf(inForce: unknown): string {
 
 function tellStack({ stack, message }: Failure, errors: StandardError): void {
   if (stack === undefined) return;
-  errors.error(message);
+  errors.error(safeText(message));
   errors.error(stack);
 }

@@ -16,7 +16,7 @@ export interface WatchCounts {
 /** The files that are examined just now. */
 export interface FileWork {
   readonly size: () => number;
-  /** Begins with as many of those that have waited long enough as there is room for. */
+  /** Begins with as many that have waited long enough as there is room for; each end does, too. */
   readonly beginDue: () => void;
   /** Waits for those that are begun. */
   readonly settled: () => Promise<void>;
@@ -25,8 +25,16 @@ export interface FileWork {
   readonly wrong: () => { readonly error: unknown } | null;
 }
 
-/** @param wake called when there is room again */
-export function fileWork(setup: WatchSetup, files: WatchedFiles, wake: () => void): FileWork {
+/**
+ * @param stop nothing is begun any more after that
+ * @param wake called when there is room again and nothing to fill it with, or something is wrong
+ */
+export function fileWork(
+  setup: WatchSetup,
+  files: WatchedFiles,
+  stop: AbortSignal,
+  wake: () => void,
+): FileWork {
   const judge = contentJudge(setup, files.known);
   const begun = new Set<Promise<void>>();
   const unwritten = new Set<string>();
@@ -56,21 +64,27 @@ export function fileWork(setup: WatchSetup, files: WatchedFiles, wake: () => voi
       })
       .finally(() => {
         begun.delete(done);
-        wake();
+        // At once: whoever looks at all files just now takes a while.
+        beginDue();
+        if (begun.size < setup.jobs) wake();
       });
     begun.add(done);
   };
 
+  const beginDue = () => {
+    while (begun.size < setup.jobs && !stop.aborted && wrong === null) {
+      const due = files.takeDue();
+      if (due === null) return;
+      begin(...due);
+    }
+  };
+
   return {
     size: () => begun.size,
-    beginDue: () => {
-      while (begun.size < setup.jobs) {
-        const due = files.takeDue();
-        if (due === null) return;
-        begin(...due);
-      }
+    beginDue,
+    settled: async () => {
+      while (begun.size > 0) await Promise.all(begun);
     },
-    settled: async () => void (await Promise.all(begun)),
     counts: () => ({ ...counts, unwritten: unwritten.size }),
     wrong: () => wrong,
   };

@@ -21,7 +21,7 @@ export async function watchFolder(setup: WatchSetup, stop: AbortSignal): Promise
   const bell = alarm();
   stop.addEventListener('abort', bell.ring);
   const files = watchedFiles(setup, known);
-  const work = fileWork(setup, files, bell.ring);
+  const work = fileWork(setup, files, stop, bell.ring);
   const folders = watchedFolders(setup, files, stop, bell.ring);
   try {
     const found = await folders.lookAtAll();

@@ -110,11 +110,10 @@ export function watchedFolders(
   return {
     lookAtAll,
     catchUp: async () => {
-      for (const [path, isMove] of touched) {
-        if (stop.aborted) return;
-        touched.delete(path);
-        await catchUpAt(path, isMove);
-      }
+      // What is touched meanwhile has its turn later: else busy folders would hold up the others.
+      const taken = [...touched];
+      touched.clear();
+      for (const [path, isMove] of taken) if (!stop.aborted) await catchUpAt(path, isMove);
       if (now() >= next && !stop.aborted) await lookAtAll();
     },
     next: () => next,
