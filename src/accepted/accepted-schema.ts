@@ -14,7 +14,10 @@ export const acceptedEntrySchema = z.strictObject({
   side: z
     .string('expected the name of a file in this folder')
     .min(1, 'expected the name of a file in this folder')
-    .describe('name of the file, in the folder that this one lies in'),
+    .describe(
+      'name of the file, in the folder that this one lies in; of a sheet with that of its side: ' +
+        '"album.json: A"',
+    ),
   fromSeconds: seconds.describe(
     'where the accepted stretch begins, seconds from the first sample of the program; ' +
       'null for a finding about the whole side',

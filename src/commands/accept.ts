@@ -8,8 +8,9 @@ import { addLatheOptions } from './shared-options.js';
 export function addAccept(program: Command, run: Run): void {
   const command = program
     .command('accept')
-    .description('accept a finding of a file, in furrow.accepted.json beside it')
-    .argument('<file>', 'the file, as it is forecast')
+    .description('accept a finding of a side, in furrow.accepted.json beside its file or sheet')
+    .argument('<file>', 'the file, as it is forecast, or a side sheet (.json)')
+    .option('--side <name>', 'which side of the sheet, where it has more than one')
     .addOption(new Option('--id <id>', 'which finding').choices(FINDING_IDS).makeOptionMandatory())
     .option('--at <mm:ss.s>', 'a time within it, where there is more than one')
     .requiredOption('--reason <text>', 'why it is cut all the same');

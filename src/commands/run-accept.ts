@@ -1,16 +1,17 @@
-import { basename, dirname, join } from 'node:path';
+import { join } from 'node:path';
 import * as z from 'zod';
+import { acceptedPlace } from '../accepted/accepted-place.js';
 import { ACCEPTED_NAME } from '../accepted/accepted-schema.js';
-import { entryOf } from '../accepted/entry-of.js';
+import { type Acceptance, entryOf } from '../accepted/entry-of.js';
 import { findingsMeant, secondsOf } from '../accepted/findings-meant.js';
 import { parseAccepted } from '../accepted/parse-accepted.js';
 import { type AcceptedFile, readAccepted } from '../accepted/read-accepted.js';
 import { withEntry } from '../accepted/with-entry.js';
 import { hashAudio } from '../analysis/hash-audio.js';
-import { withSound } from '../analysis/open-sound.js';
 import { InputError, UsageError } from '../errors.js';
 import type { ForecastedFile } from '../forecast-result.js';
 import { FINDING_IDS, type Finding } from '../model/forecast-types.js';
+import { withSide } from '../open-side.js';
 import { findingText } from '../report/finding-text.js';
 import { safeText } from '../report/safe-text.js';
 import { writeFileAtomic } from '../report/write-atomic.js';
@@ -19,6 +20,7 @@ import { chooseProfile } from './choose-profile.js';
 import { cornerOption } from './corner-option.js';
 import { DONE, UNREADABLE } from './exit-code.js';
 import type { Run } from './run.js';
+import { sideMeant } from './side-meant.js';
 import { standardError } from './standard-error.js';
 
 /** What the parser makes of the options of `accept`. */
@@ -30,7 +32,8 @@ const optionsSchema = z.strictObject({
   discovery: z.boolean(),
   disc: z.number().optional(),
   rpm: z.number().optional(),
-  level: z.number().default(0),
+  side: z.string().optional(),
+  level: z.number().optional(),
   pitch: z.string().optional(),
   width: z.string().optional(),
   elliptical: cornerOption,
@@ -47,16 +50,23 @@ export async function runAccept(path: string, given: unknown, run: Run): Promise
   const errors = standardError(stderr, { isQuiet: options.quiet, isTerminal: isErrorTerminal });
   const at = timeOf(options);
   if (options.reason.trim() === '') throw new UsageError('--reason: found nothing, expected words');
-  const { settings } = await chooseProfile(options, cwd, errors);
-  const folder = dirname(path);
+  const { settings, sources } = await chooseProfile(options, cwd, errors);
+  const { folder } = acceptedPlace(path);
   const accepted = await readAccepted(folder);
   try {
+    const input = await sideMeant(path, sources, cwd, options);
+    if (typeof input !== 'string' && 'code' in input) {
+      errors.error(safeText(input.message));
+      return UNREADABLE;
+    }
+    const own = typeof input === 'string' ? settings : input.settings;
+    const levelDb = typeof input === 'string' ? (options.level ?? 0) : input.levelDb;
     const { forecastFile } = await import('../forecast-side.js');
-    const request = { levelDb: options.level, planner: options.planner };
-    const file = await forecastFile(path, settings, request);
+    const file = await forecastFile(input, own, { levelDb, planner: options.planner });
     const meant = theOnesMeant(file, options, at);
-    const audioSha256 = await withSound(path, ({ source }) => hashAudio(source));
-    const written = await write(folder, accepted, file, meant, { ...options, audioSha256 });
+    const audioSha256 = await withSide(input, own, ({ source }) => hashAudio(source));
+    const { side } = acceptedPlace(input);
+    const written = await write(folder, accepted, meant, { ...options, side, audioSha256 });
     for (const finding of meant) errors.notice(`accepted in ${written}: ${told(finding, file)}`);
     return DONE;
   } catch (error) {
@@ -96,14 +106,13 @@ function theOnesMeant(file: ForecastedFile, { id }: AcceptOptions, at: number | 
 async function write(
   folder: string,
   accepted: AcceptedFile | null,
-  { name }: ForecastedFile,
   findings: readonly Finding[],
-  { reason, audioSha256 }: { readonly reason: string; readonly audioSha256: string },
+  { side, reason, audioSha256 }: Acceptance,
 ): Promise<string> {
   const path = accepted?.path ?? join(folder, ACCEPTED_NAME);
   let next = accepted;
   for (const finding of findings) {
-    const entry = entryOf(finding, { side: basename(name), reason: reason.trim(), audioSha256 });
+    const entry = entryOf(finding, { side, reason: reason.trim(), audioSha256 });
     const text = withEntry(next, entry);
     next = { path, text, entries: parseAccepted(path, text) };
   }

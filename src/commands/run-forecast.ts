@@ -14,7 +14,7 @@ import type { Run } from './run.js';
 import { filesOf, runInputs } from './run-inputs.js';
 import { standardError } from './standard-error.js';
 import type { Surroundings } from './surroundings.js';
-import { type ForecastRun, outputKey, tellForecasts } from './tell-forecasts.js';
+import { type ForecastRun, tellForecasts } from './tell-forecasts.js';
 
 /** Forecasts every input, tells each as it is done, and gives the exit code. */
 export async function runForecast(
@@ -46,10 +46,10 @@ export async function runForecast(
       planner: options.planner,
       keepMotion:
         options.saveMotion !== undefined || options.html !== undefined || older.files.length > 0,
-      hashAudio: options.saveMotion !== undefined || acceptances.concerns(outputKey(input)),
+      hashAudio: options.saveMotion !== undefined || acceptances.concerns(input),
     }),
     told: (file, input) =>
-      older.takes(file, input) ? null : older.compare(acceptances.apply(outputKey(input), file)),
+      older.takes(file, input) ? null : older.compare(acceptances.apply(input, file)),
     outputs,
     reporter,
     errors,

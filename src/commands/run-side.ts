@@ -4,6 +4,7 @@ import { type ProfileSources, resolveProfile } from '../profile/resolve-profile.
 import type { ProgramSide } from '../program/program-side.js';
 import type { Failure } from '../report/failure.js';
 import { profileNotice, profileSources, readBesides } from './choose-profile.js';
+import { houseAcceptances } from './house-acceptances.js';
 import { openOutputs } from './outputs.js';
 import type { Run } from './run.js';
 import { reporterFor } from './run-forecast.js';
@@ -35,6 +36,8 @@ export async function runSide(
     ...files,
     ...readBesides(sources, {}),
   ]);
+  const acceptances = await houseAcceptances(sides, cwd, errors);
+  const withSheet = sheetSides(counts);
   return await tellForecasts(
     {
       inputs,
@@ -46,8 +49,9 @@ export async function runSide(
         planner: options.planner,
         order: options.order,
         keepMotion: options.html !== undefined,
+        hashAudio: acceptances.concerns(input),
       }),
-      told: sheetSides(counts),
+      told: (file, input) => withSheet(acceptances.apply(input, file), input),
       outputs,
       reporter: await reporterFor(options, inputs.length, run.surroundings),
       errors,

@@ -169,9 +169,10 @@ describe('what is wrong is said, and nothing is written', () => {
 
   test('a file that is none is told like in a forecast', async () => {
     const folder = await folderOf();
-    const ran = await accept(folder, [...overcut], 'furrow.profile.json');
+    await writeFile(join(folder, 'notes.wav'), 'cutting notes, not sound');
+    const ran = await accept(folder, [...overcut], 'notes.wav');
     expect(ran.exitCode).toBe(3);
-    expect(ran.stderr).toMatch(/furrow: furrow\.profile\.json: /);
+    expect(ran.stderr).toMatch(/furrow: notes\.wav: /);
     expect(ran.stderr).not.toContain('bug');
   });
 
