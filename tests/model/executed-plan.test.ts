@@ -123,6 +123,25 @@ describe('what a place survives', () => {
     expect(survives(side, plan, 400, null)).toMatchObject({ speed: null, delay: null });
   });
 
+  test('by delay is how long ago the advance was what is needed', () => {
+    // The advance rises by 100 µm in 1.8 s from 3.6 s on; 50.8 µm of it is the groove's.
+    const basePitch = [{ fromSeconds: 3.6, pitch: 200e-6 }];
+    const motion = emptyMotion(10 * T);
+    const bin = 180;
+    const delayOf = (neededAt: number) => {
+      motion.approach[bin] = 100e-6 + (100e-6 * (neededAt - 3.6)) / 1.8 - 50.8e-6;
+      const side = plannedSide(motion, settings, { ...NOTHING_BY_HAND, basePitch });
+      return survives(side, planSide(side, 'fixed', 0), bin + side.lead * 16, null).delay;
+    };
+    // The bin begins at 5.0625 s, a quarter of the way into a quarter turn.
+    expect(delayOf(5)).toBeWithin(0.0625, 1e-9);
+    expect(delayOf(4.6)).toBeWithin(0.4625, 1e-9);
+    expect(delayOf(3.6001)).toBeWithin(1.4624, 1e-9);
+    expect(delayOf(5.1)).toBe(0);
+    // The pitch was never tighter than its base.
+    expect(delayOf(3.5)).toBeNull();
+  });
+
   test('by speed goes with the advance at the place of the edge, not at the window’s start', () => {
     // From 3.6 s on the pitch is 200 µm: half a turn later the advance is 150.
     const basePitch = [{ fromSeconds: 3.6, pitch: 200e-6 }];
