@@ -53,54 +53,64 @@ export function endJumps(): void {
 
 /** Looks for jumps in the next frames, at most a chunk of them. */
 export function followJumps(frames: usize, count: i32): void {
+  const least = f32x4.splat(<f32>(leastDifference * 0.999));
+  const contrast = f32x4.splat(CONTRAST);
   let previous = v128.load(frameAt(pastFrames, PAST - 2));
+  let last = v128.load(lastMost);
   let n = 0;
   while (n < count) {
+    let most: v128;
     if (openFrames == 0 && count - n >= GROUP) {
-      let most = f32x4.splat(0);
-      for (let stop = n + GROUP; n < stop; n += 2) {
-        const pair = v128.load(frameAt(frames, n));
-        const middle = v128.shuffle<i64>(previous, pair, 1, 2);
-        const difference = f32x4.sub(f32x4.add(previous, pair), f32x4.add(middle, middle));
-        most = f32x4.pmax(most, f32x4.abs(difference));
-        previous = pair;
+      most = f32x4.splat(0);
+      let negative = most;
+      let at = frameAt(frames, n);
+      n += GROUP;
+      for (let stop = frameAt(frames, n); at < stop; at += 64) {
+        const first = v128.load(at);
+        const second = v128.load(at, 16);
+        const third = v128.load(at, 32);
+        const ofFirst = differences(previous, first);
+        previous = v128.load(at, 48);
+        const ofSecond = differences(first, second);
+        const ofThird = differences(second, third);
+        const ofLast = differences(third, previous);
+        // Magnitudes once a group: each would take as long as both comparisons.
+        most = f32x4.pmax(f32x4.pmax(most, ofFirst), f32x4.pmax(ofSecond, f32x4.pmax(ofThird, ofLast)));
+        negative = f32x4.pmin(
+          f32x4.pmin(negative, ofFirst), f32x4.pmin(ofSecond, f32x4.pmin(ofThird, ofLast)));
       }
-      closeGroup(f32x4.pmax(most, v128.shuffle<i64>(most, most, 1, 0)), n - GROUP);
+      most = f32x4.pmax(most, f32x4.neg(negative));
+      most = f32x4.pmax(most, v128.shuffle<i64>(most, most, 1, 0));
     } else {
-      previous = oneFrame(previous, v128.load64_zero(frameAt(frames, n)), n);
+      const frame = v128.load64_zero(frameAt(frames, n));
+      const difference = f32x4.abs(differences(previous, frame));
+      const both = v128.shuffle<i64>(difference, difference, 0, 0);
+      most = openFrames == 0 ? both : f32x4.pmax(v128.load(openMost), both);
+      previous = v128.shuffle<i64>(previous, frame, 1, 2);
+      openFrames = (openFrames + 1) & (GROUP - 1);
       n += 1;
+      v128.store(openMost, most);
+      if (openFrames != 0) continue;
     }
+    const larger = f32x4.pmax(most, last);
+    const smaller = f32x4.mul(f32x4.pmin(most, last), contrast);
+    if (v128.any_true(f32x4.ge(larger, f32x4.pmax(smaller, least)))) mark(n - GROUP);
+    last = most;
   }
+  v128.store(lastMost, last);
   judgeMarked(frames, count);
   keepPast(frames, count);
 }
 
-/** A frame of a group that lies across two chunks; returns it and the one before it. */
-function oneFrame(previous: v128, frame: v128, n: i32): v128 {
-  const middle = v128.shuffle<i64>(previous, previous, 1, 0);
-  const difference = f32x4.abs(
-    f32x4.sub(f32x4.add(previous, frame), f32x4.add(middle, middle)));
-  const both = v128.shuffle<i64>(difference, difference, 0, 0);
-  const most = openFrames == 0 ? both : f32x4.pmax(v128.load(openMost), both);
-  openFrames += 1;
-  if (openFrames == GROUP) {
-    openFrames = 0;
-    closeGroup(most, n + 1 - GROUP);
-  } else {
-    v128.store(openMost, most);
-  }
-  return v128.shuffle<i64>(previous, frame, 1, 2);
-}
-
+/** Second differences of two frames, those before the last two of the four. */
 // @ts-ignore: decorator
 @inline
-function closeGroup(most: v128, start: i32): void {
-  const last = v128.load(lastMost);
-  const larger = f32x4.pmax(most, last);
-  const smaller = f32x4.mul(f32x4.pmin(most, last), f32x4.splat(CONTRAST));
-  const least = f32x4.splat(<f32>leastDifference * <f32>0.999);
-  v128.store(lastMost, most);
-  if (!v128.any_true(f32x4.ge(larger, f32x4.pmax(smaller, least)))) return;
+function differences(previous: v128, pair: v128): v128 {
+  const middle = v128.shuffle<i64>(previous, pair, 1, 2);
+  return f32x4.sub(f32x4.add(previous, pair), f32x4.add(middle, middle));
+}
+
+function mark(start: i32): void {
   store<i32>(marked + (<usize>markedCount << 2), start);
   markedCount += 1;
 }
