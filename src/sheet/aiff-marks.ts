@@ -17,6 +17,8 @@ export async function aiffMarks(source: ByteSource): Promise<CuePlace[]> {
   let at = 12;
   for (let count = 0; count < MOST_CHUNKS && at + 8 <= source.size; count++) {
     const head = Buffer.from(await readBytes(source, at, 8));
+    // It may have been cut since its size was asked.
+    if (head.length < 8) break;
     const size = head.readUInt32BE(4);
     if (head.toString('latin1', 0, 4) === 'MARK' && size <= MOST_BYTES) {
       return marksIn(Buffer.from(await readBytes(source, at + 8, size)));

@@ -21,6 +21,8 @@ export async function flacMarks(source: ByteSource): Promise<CuePlace[]> {
   let at = (await startOfSound(source)) + 4;
   for (let count = 0; count < MOST_BLOCKS && at + 4 <= source.size; count++) {
     const head = Buffer.from(await readBytes(source, at, 4));
+    // It may have been cut since its size was asked.
+    if (head.length < 4) break;
     const size = head.readUIntBE(1, 3);
     const kind = head[0] ?? 0;
     if ((kind & 0x7f) === CUE_SHEET) {

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fileMarks } from '../../src/sheet/file-marks.js';
 import { aiffBytes, aiffChunk, bigEndian } from '../support/aiff-writer.js';
@@ -102,5 +103,25 @@ describe('tracks of a FLAC file’s cue sheet', () => {
     const words = new Int32Array(2 * FRAMES);
     const { places } = await marksOf('short.flac', flacBytes({ words, metadata }));
     expect(places.map(({ sample }) => sample)).toEqual([0, 2588]);
+  });
+});
+
+describe('marks that are noise', () => {
+  it('are read without an error, and lie in the file', async () => {
+    const sound = new Uint8Array(4 * FRAMES);
+    const words = new Int32Array(2 * FRAMES);
+    const folder = await temporaryFolder();
+    await fc.assert(
+      fc.asyncProperty(fc.uint8Array({ maxLength: 600 }), fc.boolean(), async (noise, isAiff) => {
+        const bytes = isAiff
+          ? aiffBytes({ sound, last: [aiffChunk('MARK', noise)] })
+          : flacBytes({ words, metadata: [[5, noise]] });
+        const path = join(folder, 'noise');
+        await writeFile(path, bytes);
+        const { places } = await fileMarks(path);
+        expect(places.every(({ sample }) => sample >= 0 && sample < FRAMES)).toBe(true);
+      }),
+      { numRuns: 60 },
+    );
   });
 });
