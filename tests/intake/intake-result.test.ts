@@ -48,6 +48,13 @@ describe('the judgement of a file that arrived', () => {
     expect(judged(rules, { findings: [findingWith()] }).worst?.id).toBe('rule-rate');
   });
 
+  test('names a file that breaks off before the jump at its end, and after what is graver', () => {
+    const jump = findingWith({ id: 'jump', severity: 'caution' });
+    const cut = findingWith({ id: 'truncated', severity: 'caution' });
+    expect(judged({}, { findings: [jump, cut] }).worst?.id).toBe('truncated');
+    expect(judged({}, { findings: [cut, overcut] }).worst?.id).toBe('overcut');
+  });
+
   test('is written as the published schema has it', () => {
     const result = judged({ sampleRates: [44_100] }, { findings: [overcut] });
     expect(intakeFileSchema.parse(intakeToJson(result))).toMatchObject({

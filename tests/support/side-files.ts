@@ -10,6 +10,9 @@ export const NARROW_LATHE: SideFile = [
   '{ "executes": "fixed", "basePitch": "90um" }',
 ];
 
+/** A program that ended at once would be a jump. */
+const FADE_FRAMES = RATE / 100;
+
 /** An invented program of so many seconds as a 16-bit stereo file. */
 export function programWav(seconds: number, gainDb = 0, seed = 1): Uint8Array {
   return riff([formatChunk(), chunk('data', programBytes(seconds, gainDb, seed))]);
@@ -52,7 +55,8 @@ function programBytes(seconds: number, gainDb: number, seed: number): Uint8Array
   const { left, right } = louderBetween(inventedProgram(seconds, seed), gainDb);
   const words = Int16Array.from({ length: 2 * left.length }, (_, word) => {
     const value = (word % 2 === 0 ? left : right)[word >> 1] ?? 0;
-    return Math.round(32_767 * Math.min(1, Math.max(-1, value)));
+    const gain = Math.min(1, (left.length - (word >> 1)) / FADE_FRAMES);
+    return Math.round(32_767 * gain * Math.min(1, Math.max(-1, value)));
   });
   return new Uint8Array(words.buffer);
 }
