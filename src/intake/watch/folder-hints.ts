@@ -1,15 +1,18 @@
+import { type FSWatcher, watch } from 'node:fs';
 import { join } from 'node:path';
-import { type FSWatcher, watch } from 'chokidar';
 
 /** Says in which folders something happens; what it is, whoever is told has to look. */
 export interface FolderHints {
-  /** Watches the files of a folder, not those of its subfolders; anew if it did already. */
-  readonly watch: (folder: string) => void;
+  /**
+   * Watches the names in a folder, not those in its subfolders; anew if it did already.
+   * @returns whether the system will tell of it
+   */
+  readonly watch: (folder: string) => boolean;
   readonly has: (folder: string) => boolean;
   /** The folders that are watched. */
   readonly all: () => readonly string[];
-  readonly forget: (folder: string) => Promise<void>;
-  readonly close: () => Promise<void>;
+  readonly forget: (folder: string) => void;
+  readonly close: () => void;
 }
 
 /** What a hint says. */
@@ -30,36 +33,36 @@ export function folderHints(
   tell: { readonly hint: (hint: Hint) => void; readonly trouble: (message: string) => void },
 ): FolderHints {
   const watchers = new Map<string, FSWatcher>();
-  const forget = async (folder: string) => {
-    const watcher = watchers.get(folder);
+  const forget = (folder: string) => {
+    watchers.get(folder)?.close();
     watchers.delete(folder);
-    await watcher?.close();
+  };
+  const lose = (folder: string, error: unknown) => {
+    forget(folder);
+    tell.trouble(error instanceof Error ? error.message : String(error));
+    return false;
   };
   return {
     has: (folder) => watchers.has(folder),
     all: () => [...watchers.keys()],
     watch: (folder) => {
-      void forget(folder).catch(() => {});
-      const watcher = watch(join(root, folder), {
-        depth: 0,
-        ignoreInitial: true,
-        ignorePermissionErrors: true,
-        ignored: (_, facts) => facts !== undefined && !facts.isDirectory(),
-      });
-      watchers.set(folder, watcher);
-      // What the library makes of the events is about files that it watches one by one.
-      watcher.on('raw', (event: string, name: unknown) => {
-        if (typeof name !== 'string') return;
-        const path = folder === '' ? name : `${folder}/${name}`;
-        tell.hint({ path, isMove: event === 'rename' });
-      });
-      watcher.on('error', (error) => {
-        tell.trouble(error instanceof Error ? error.message : String(error));
-      });
+      forget(folder);
+      try {
+        const watcher = watch(join(root, folder), (event, name) => {
+          // Where the system does not say which name, the folder itself is to be looked at.
+          const path = [folder, name ?? ''].filter((part) => part !== '').join('/');
+          tell.hint({ path, isMove: event === 'rename' || name === null });
+        });
+        watcher.on('error', (error) => lose(folder, error));
+        watchers.set(folder, watcher);
+        return true;
+      } catch (error) {
+        return lose(folder, error);
+      }
     },
     forget,
-    close: async () => {
-      for (const folder of watchers.keys()) await forget(folder);
+    close: () => {
+      for (const folder of watchers.keys()) forget(folder);
     },
   };
 }

@@ -14,7 +14,7 @@ export type Passed =
   /** A name of sound, or a link that is refused. */
   | { readonly kind: 'candidate'; readonly path: string }
   /** A folder that cannot be read. */
-  | { readonly kind: 'closed'; readonly error: InputError };
+  | { readonly kind: 'closed'; readonly path: string; readonly error: InputError };
 
 /**
  * Walks a folder and those below it. Names that are temporary are passed by; names are read some at
@@ -30,7 +30,8 @@ export async function* walkFolder(
   try {
     entries = await opendir(join(root, folder));
   } catch (cause) {
-    yield { kind: 'closed', error: accessError(folder === '' ? '.' : folder, cause) };
+    const error = accessError(folder === '' ? '.' : folder, cause);
+    yield { kind: 'closed', path: folder, error };
     return;
   }
   try {

@@ -37,7 +37,7 @@ export async function watchFolder(setup: WatchSetup, stop: AbortSignal): Promise
     }
   } finally {
     await work.settled();
-    await folders.close();
+    folders.close();
   }
   const wrong = work.wrong();
   if (wrong !== null) throw wrong.error;

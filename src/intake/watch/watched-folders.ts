@@ -14,7 +14,7 @@ export interface WatchedFolders {
   readonly catchUp: () => Promise<void>;
   /** When everything is to be looked at next. */
   readonly next: () => number;
-  readonly close: () => Promise<void>;
+  readonly close: () => void;
 }
 
 /** @param wake called when something has happened */
@@ -46,10 +46,9 @@ export function watchedFolders(
     await tell({ type: 'trouble', message });
   };
 
-  const enter = async (folder: string) => {
-    hints.watch(folder);
+  const enter = (folder: string) => {
     // What came before the system began to tell of this folder is not told.
-    next = Math.min(next, now() + settle);
+    if (hints.watch(folder)) next = Math.min(next, now() + settle);
   };
 
   const walk = async (folder: string, pass: (passed: Passed) => Promise<void>) => {
@@ -68,10 +67,12 @@ export function watchedFolders(
     await walk('', async (passed) => {
       if (passed.kind === 'closed') {
         isWhole = false;
+        // What takes its place has to be watched anew.
+        hints.forget(passed.path);
         await trouble(passed.error.message);
       } else if (passed.kind === 'folder') {
         folders.add(passed.path);
-        if (!hints.has(passed.path)) await enter(passed.path);
+        if (!hints.has(passed.path)) enter(passed.path);
       } else {
         seen.add(passed.path);
         if (await files.sight(passed.path)) unchanged += 1;
@@ -84,7 +85,7 @@ export function watchedFolders(
 
   /** Takes as gone what was there and has not been passed. */
   const forget = async (folders: ReadonlySet<string>, seen: ReadonlySet<string>) => {
-    for (const folder of hints.all()) if (!folders.has(folder)) await hints.forget(folder);
+    for (const folder of hints.all()) if (!folders.has(folder)) hints.forget(folder);
     for (const { path, isThere } of files.known.all()) {
       if (isThere && !seen.has(path)) await files.sight(path);
     }
@@ -95,7 +96,7 @@ export function watchedFolders(
       const { kind } = await files.look(path);
       if (kind === 'folder') {
         await walk(path, async (passed) => {
-          if (passed.kind === 'folder') await enter(passed.path);
+          if (passed.kind === 'folder') enter(passed.path);
           else if (passed.kind === 'candidate') await files.sight(passed.path, true);
         });
         return;

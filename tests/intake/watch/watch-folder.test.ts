@@ -72,6 +72,18 @@ describe('a file that arrives', () => {
   });
 });
 
+test('a folder that goes away takes no file for deleted, and is watched again when it is back', async () => {
+  const watch = await watching({ lookAgain: 50 });
+  await writeFile(join(watch.folder, '1.wav'), 'one');
+  await watch.until(() => watch.pathsOf('examined').length === 1);
+  await rename(watch.folder, `${watch.folder} elsewhere`);
+  await watch.until(() => watch.events.some(({ type }) => type === 'trouble'));
+  await rename(`${watch.folder} elsewhere`, watch.folder);
+  await writeFile(join(watch.folder, '2.wav'), 'two');
+  await watch.until(() => watch.pathsOf('examined').length === 2);
+  expect(watch.pathsOf('deleted')).toEqual([]);
+});
+
 describe('a file that was examined', () => {
   test('is examined again when it has changed, and told when it goes and comes back', async () => {
     const watch = await watching();
