@@ -58,7 +58,7 @@ export function contentJudge(
         return { sha256, said: under(path, same.said), from: same.from };
       }
       const said = setup.examine(full);
-      recent.set(sha256, { path, said });
+      if (setup.isNamedAlike(path, path)) recent.set(sha256, { path, said });
       const oldest = recent.size > REMEMBERED ? recent.keys().next().value : undefined;
       if (oldest !== undefined) recent.delete(oldest);
       const now = await said;

@@ -31,7 +31,8 @@ export interface KnownFiles {
   readonly placeOf: (path: string) => string;
 }
 
-export function knownFiles(): KnownFiles {
+/** @param isReusable whether a name leaves what is said of its bytes to be said of others */
+export function knownFiles(isReusable: (path: string) => boolean): KnownFiles {
   const byPath = new Map<string, KnownFile>();
   const byContent = new Map<string, string>();
   const places = reportPlaces();
@@ -51,7 +52,9 @@ export function knownFiles(): KnownFiles {
     set: (file) => {
       byPath.set(file.path, file);
       places.grant(file.place, file.path);
-      if (file.sha256 !== null && file.outcome === 'result') byContent.set(file.sha256, file.path);
+      if (file.sha256 !== null && file.outcome === 'result' && isReusable(file.path)) {
+        byContent.set(file.sha256, file.path);
+      }
     },
     placeOf: (path) => get(path)?.place ?? places.claim(path),
   };

@@ -14,7 +14,7 @@ import { watchedFolders } from './watched-folders.js';
  */
 export async function watchFolder(setup: WatchSetup, stop: AbortSignal): Promise<WatchCounts> {
   const { tell, now } = setup;
-  const known = knownFiles();
+  const known = knownFiles((path) => setup.isNamedAlike(path, path));
   await readReports(setup.out, setup.examinedWith, known);
   await tell({ type: 'started', known: known.size });
 

@@ -20,7 +20,10 @@ export interface WatchSetup {
   readonly examinedWith: string;
   /** Examines one file; never rejects for what is the file's. */
   readonly examine: (path: string) => Promise<IntakeFileJson | Failure>;
-  /** Whether what is said of bytes under one name is said of them under the other. */
+  /**
+   * Whether what is said of bytes under one name is said of them under the other; of a name that is
+   * itself told, not even with itself.
+   */
   readonly isNamedAlike: (one: string, other: string) => boolean;
   readonly tell: (event: WatchEvent) => Promise<void>;
   /** A clock that never goes back. */

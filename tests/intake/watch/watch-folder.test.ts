@@ -320,3 +320,22 @@ test('a report that cannot be written is told, and written when it can be', asyn
   await watch.stop();
   expect(watch.events.at(-1)).toMatchObject({ type: 'stopped', unwritten: 0 });
 });
+
+test('a name that is itself told of keeps none of the others from being known by content', async () => {
+  const examined: string[] = [];
+  const watch = await watching({
+    jobs: 1,
+    isNamedAlike: (one, other) => ![one, other].some((path) => path.includes('odd')),
+    examine: async (path) => {
+      examined.push(path.slice(path.lastIndexOf('/') + 1));
+      return invented(path);
+    },
+  });
+  for (const [at, name] of ['1.wav', 'odd.wav', '2.wav', 'odd too.wav', '3.wav'].entries()) {
+    await writeFile(join(watch.folder, name), 'one');
+    await watch.until(
+      () => watch.pathsOf('examined').length + watch.pathsOf('same-content').length === at + 1,
+    );
+  }
+  expect(examined).toEqual(['1.wav', 'odd.wav', 'odd too.wav']);
+});
