@@ -64,7 +64,7 @@ describe('a saved motion', () => {
   });
 
   test.each([
-    ['another speed', ['--rpm', '45'], /saved with rpm 33\.33333, the profile now\s+says 45/],
+    ['another speed', ['--rpm', '45'], /saved with rpm\s+33\.33333, expected\s+45/],
     ['another filter', ['--elliptical', '150'], /saved with ellipticalHz/],
   ])('asks for the WAV again with %s', async (_, flags, expected) => {
     const { stderr, exitCode } = await forecast(MOTION, ...flags);
