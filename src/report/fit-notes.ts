@@ -4,7 +4,7 @@ import { RAMP_SECONDS } from '../fit/sound-edit.js';
 import { fixed } from './length-text.js';
 
 /** What stands over the remedies. */
-export const REMEDIES_TITLE = `Remedies, each by itself; what is done to the sound comes and goes within ${fixed(1000 * RAMP_SECONDS, 0)} ms`;
+export const REMEDIES_TITLE = `Remedies, each by itself; changes of the sound come and go within ${fixed(1000 * RAMP_SECONDS, 0)} ms`;
 
 /** What has to be known of the remedies that were tried, and why others were not; a sentence each. */
 export function fitNotes(fit: SideFit): string[] {

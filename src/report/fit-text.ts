@@ -42,7 +42,7 @@ export function fitText(fit: SideFit, options: FitTextOptions): string {
     ...levelTable(fit, units),
     '',
     ...formatTable(fit, units),
-    ...remedyLines(fit, units, details).flatMap((line) => wrapLong(line, columns)),
+    ...remedyLines(fit, units, details),
     ...fitNotes(fit).flatMap((note) => wrap(note)),
     '',
   ];
@@ -70,11 +70,4 @@ function remedyLines(fit: SideFit, units: Units, details: boolean): string[] {
   const table = remedyTable(fit, units, details);
   if (table.length === 0) return [];
   return ['', `  ${REMEDIES_TITLE}:`, ...table];
-}
-
-/** A line of a table that is too long keeps its columns; only sentences are broken. */
-function wrapLong(line: string, columns: number): string[] {
-  return line.endsWith(':') && line.length > columns
-    ? wrapText(line.trim(), '  ', '    ', columns).split('\n')
-    : [line];
 }
