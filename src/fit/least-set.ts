@@ -30,12 +30,19 @@ export async function leastSet(
   let best: { readonly remedies: readonly Remedy[]; readonly trial: Trial } | null = null;
   for (const cover of cheapestCovers(faults.length, options, MOST_SETS)) {
     const remedies = cover.options.flatMap((index) => useful[index]?.remedy ?? []);
+    if (!goTogether(remedies)) continue;
     const trial = await tryRemedies(patient, remedies);
     if (best === null || trial.left.length < best.trial.left.length) best = { remedies, trial };
     if (trial.left.length === 0) break;
   }
   if (best === null) return null;
   return await rendered(patient, await needed(patient, best.remedies, best.trial));
+}
+
+/** A longer gap is one before the track that comes there in the order as it is. */
+function goTogether(remedies: readonly Remedy[]): boolean {
+  const isOfOrder = ({ kind }: Remedy) => kind === 'order' || kind === 'track-outward';
+  return !remedies.some(isOfOrder) || remedies.every(({ kind }) => kind !== 'gap');
 }
 
 /** Without what is not needed beside the others, the dearest looked at first. */

@@ -147,6 +147,12 @@ describe('another running order', () => {
   }, 20_000);
 });
 
+/** A remedy with what is believed of it. */
+function believed(remedy: Remedy, mends: readonly number[]): WeighedRemedy {
+  const levels = { fillDb: 0, traceDb: 0, gainDb: 0 };
+  return { remedy, cost: 1, mends, brings: [], spareGain: 0, ...levels };
+}
+
 describe('remedies together', () => {
   it('follow a passage to where its track then lies', () => {
     const quieter = { kind: 'level-there', fromSeconds: 21, untilSeconds: 23, gainDb: -1 } as const;
@@ -156,17 +162,14 @@ describe('remedies together', () => {
     expect(edit?.untilSeconds).toBeWithin(4.5, 1e-3);
   });
 
+  it('are never a longer gap and another order: which gap is meant would be another', async () => {
+    const patient = patientOf(side, 'fixed', 0);
+    expect(await leastSet(patient, [believed(GAP, [0]), believed(OUTWARD, [1])])).toBe(null);
+    const alone = await leastSet(patient, [believed(GAP, [0])]);
+    expect(alone?.remedies).toEqual([GAP]);
+  });
+
   it('clear everything as the whole changed side, measured anew, says', async () => {
-    const believed = (remedy: Remedy, mends: readonly number[]): WeighedRemedy => ({
-      remedy,
-      cost: 1,
-      mends,
-      brings: [],
-      spareGain: 0,
-      fillDb: 0,
-      traceDb: 0,
-      gainDb: 0,
-    });
     const quieter = {
       kind: 'level-there',
       fromSeconds: 21,
