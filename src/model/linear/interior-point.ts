@@ -4,6 +4,8 @@ import { emptyPoint, NewtonStep, type Point } from './newton-step.js';
 
 /** The gap to the dual at the end, of the value. */
 const GAP = 1e-12;
+/** The same where rounding lets it come no nearer: 0.1 nm of the radius of a side. */
+const NEAR_GAP = 1e-9;
 /** What a row may be short of at the end, in the program's own units. */
 const SHORT = 1e-10;
 /** What a column's cost may be off its rows' prices: near the end they are known no better. */
@@ -24,11 +26,14 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
   const rows = inequalities(program);
   const newton = new NewtonStep(rows);
   const [point, straight, curved] = [startOf(program, rows), emptyPoint(rows), emptyPoint(rows)];
+  let [nearest, least] = [emptyPoint(rows), Number.POSITIVE_INFINITY];
   for (let step = 0; step < MOST_STEPS; step++) {
     newton.measure(point);
-    if (isOptimal(rows, point, newton)) {
-      return { x: point.x, duals: duals(program, rows, point.price) };
-    }
+    const gap = gapOf(rows, point, newton);
+    // A long side that asks for all there is comes no nearer than rounding lets it, and then strays.
+    if (gap >= least && least <= NEAR_GAP) break;
+    if (gap < least) [nearest, least] = [copyOf(point), gap];
+    if (gap <= GAP) break;
     newton.prepare(point);
     newton.set(straight, point, () => 0);
     const mean = meanAfter(point, straight, 0);
@@ -36,7 +41,8 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
     newton.set(curved, point, (row) => centre - straight.slack[row]! * straight.price[row]!);
     move(point, curved);
   }
-  throw new RangeError('no optimum of the linear program was found');
+  if (least > NEAR_GAP) throw new RangeError('no optimum of the linear program was found');
+  return { x: nearest.x, duals: duals(program, rows, nearest.price) };
 }
 
 /** The middle of the bounds, at least 1 inside of every row. */
@@ -53,10 +59,14 @@ function startOf({ lower, upper }: LinearProgram, rows: Inequalities): Point {
   return point;
 }
 
-function isOptimal({ cost }: Inequalities, { x, slack, price }: Point, off: NewtonStep): boolean {
-  const value = 1 + Math.abs(dot(cost, x));
+/** The gap to the dual, of the value; Infinity while rows or costs are off. */
+function gapOf({ cost }: Inequalities, { x, slack, price }: Point, off: NewtonStep): number {
   const isMet = largest(off.short) <= SHORT && largest(off.unpriced) <= UNPRICED;
-  return isMet && dot(slack, price) <= GAP * value;
+  return isMet ? dot(slack, price) / (1 + Math.abs(dot(cost, x))) : Number.POSITIVE_INFINITY;
+}
+
+function copyOf({ x, slack, price }: Point): Point {
+  return { x: x.slice(), slack: slack.slice(), price: price.slice() };
 }
 
 /** Mean of s·z after `share` of a step, shortened so that nothing falls under 0. */

@@ -7,6 +7,7 @@ import { type Plan, planSide } from '../../../src/model/plan.js';
 import { type PlannedSide, plannedSide } from '../../../src/model/planned-side.js';
 import { boundaryNeeds } from '../../../src/model/planners/boundary-needs.js';
 import { spacingProgram } from '../../../src/model/planners/spacing-program.js';
+import { emptyMotion } from '../../support/empty-motion.js';
 import { loadHighs } from '../../support/highs-solver.js';
 import { settingsWith } from '../../support/model-settings.js';
 import { randomMotion } from '../../support/random-motion.js';
@@ -57,6 +58,13 @@ describe('the linear program of a side', () => {
     };
     fc.assert(fc.property(programs, property), { numRuns: 100 });
   });
+});
+
+it('comes as near as rounding lets it on a long side that asks for all there is', () => {
+  const program = loudProgram();
+  const [own, other] = [interiorPoint(program), highs(program)];
+  expect(sum(program.cost, own.x)).toBeWithin(sum(program.cost, other.x), 1e-9, 1e-9);
+  expect(largestShortfall(program, own.x)).toBeLessThan(1e-9);
 });
 
 it('meets the one point that two rows and a bound leave', () => {
@@ -175,4 +183,23 @@ function dualBound(program: LinearProgram, prices: Float64Array): number {
     if (left !== 0) bound += left * (left > 0 ? program.lower[column]! : program.upper[column]!);
   }
   return bound;
+}
+
+/** 25 minutes of which much wants more pitch than there is: its prices reach over many orders. */
+function loudProgram(): LinearProgram {
+  const motion = emptyMotion(1500);
+  let state = 7919;
+  const next = () => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state / 2_147_483_647;
+  };
+  let loudness = 0.2;
+  for (const bin of motion.approachLoose.keys()) {
+    if (bin % 16 === 0 && next() < 0.02) loudness = 0.1 + next();
+    motion.approachLoose[bin] = 500e-6 * loudness * (0.3 + 0.7 * next());
+    motion.lift[bin] = 150e-6 * loudness * next();
+    motion.sink[bin] = 150e-6 * loudness * next();
+  }
+  const side = plannedSide(motion, settingsWith({}));
+  return spacingOf(side, planSide(side, 'turn-ahead', 0));
 }
