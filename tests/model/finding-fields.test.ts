@@ -1,15 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import type { ProgramChecks } from '../../src/analysis/motion.js';
 import { verdictOf } from '../../src/model/findings/all-findings.js';
+import { bassFindings } from '../../src/model/findings/bass-findings.js';
 import { fileFindings } from '../../src/model/findings/file-findings.js';
 import { isTooDeep, isTooNarrow } from '../../src/model/findings/groove-findings.js';
 import { isOvercut } from '../../src/model/findings/land-findings.js';
 import { halfWidthAt } from '../../src/model/groove.js';
 import { plannedSide } from '../../src/model/planned-side.js';
+import { NOTHING_BY_HAND } from '../../src/model/side-plan-input.js';
 import { emptyMotion } from '../support/empty-motion.js';
 import { findingsOf } from '../support/findings-of.js';
 import { findingWith } from '../support/forecast-fixture.js';
-import { SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
+import { EXACT, SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
 
 const T = 1.8;
 const QUARTER = T / 4;
@@ -137,13 +139,21 @@ describe('of neighbouring quarters the worst is told, from the first to the last
 });
 
 test('the narrower end of a quarter decides on its vertical bass', () => {
-  const settings = { baseWidth: 60e-6, depthOpenSlew: 1e-6, depthCloseSlew: 1e-6 };
+  const settings = settingsWith({ ...EXACT, depthOpenSlew: 5e-6, depthCloseSlew: 5e-6 });
+  // 60 µm from quarter 12 on: in the two before it the half-width opens by 4.6 µm.
+  const baseWidth = [{ fromSeconds: 12 * QUARTER, width: 60e-6 }];
   const motion = emptyMotion(10 * T);
-  // (60 − 25.4)/4 = 8.65 µm.
-  motion.lowBand.verticalAmplitude[12] = 8.64e-6;
-  expect(findingsOf(motion, settings).findings).toEqual([]);
-  motion.lowBand.verticalAmplitude[12] = 8.66e-6;
-  expect(findingsOf(motion, settings).findings).toHaveLength(1);
+  const found = (quarter: number, amplitude: number) => {
+    motion.lowBand.verticalAmplitude.fill(0);
+    motion.lowBand.verticalAmplitude[quarter] = amplitude;
+    const side = plannedSide(motion, settings, { ...NOTHING_BY_HAND, baseWidth });
+    return bassFindings(side, 1).map(({ limit }) => limit);
+  };
+  // (50.8 − 25.4)/4 and (60 − 25.4)/4.
+  expect(found(11, 6.34e-6)).toEqual([]);
+  expect(found(11, 6.36e-6)).toHaveLength(1);
+  expect(found(12, 8.64e-6)).toEqual([]);
+  expect(found(12, 8.66e-6)).toHaveLength(1);
 });
 
 test('a length is past its limit from 5 nm on', () => {

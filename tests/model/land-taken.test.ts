@@ -60,15 +60,16 @@ describe('what takes the land', () => {
   });
 
   test('is the width by the end of the quarter at which the groove is wider', () => {
-    // It opens by 10 µm a quarter: from nothing to 20 µm in the quarters before the lift.
-    const motion = moving(5e-6, 0);
-    motion.lift[(QUARTER + 2) * 16] = 12.7e-6 + 20e-6;
     const slews = { executes: 'plan', depthOpenSlew: 10e-6, depthCloseSlew: 10e-6 } as const;
-    expect(takerAt(motion, slews, QUARTER * 16).cause).toBe('width');
-    const closing = emptyMotion(18);
-    closing.approachLoose[BIN] = 5e-6;
-    closing.lift[(QUARTER - 2) * 16] = 12.7e-6 + 20e-6;
-    expect(takerAt(closing, slews, QUARTER * 16).cause).toBe('width');
+    // It opens by 20 µm, 10 a quarter: by nothing at one end of the quarter, by 10 at the other.
+    const causeBeside = (lifted: number) => {
+      const motion = emptyMotion(18);
+      motion.lift[lifted * 16] = 12.7e-6 + 20e-6;
+      motion.approachLoose[QUARTER * 16] = 5e-6;
+      return takerAt(motion, slews, QUARTER * 16).cause;
+    };
+    expect(causeBeside(QUARTER + 2)).toBe('width');
+    expect(causeBeside(QUARTER + 3)).not.toBe('width');
   });
 
   test('is the wall that moves more, with the frequency of its own treble', () => {
