@@ -17,6 +17,7 @@ import { BUG, DONE, NOT_WRITTEN } from './exit-code.js';
 import type { IntakeOptions } from './intake-options.js';
 import type { Run } from './run.js';
 import type { StandardError } from './standard-error.js';
+import { NO_VECTORS } from './tell-forecasts.js';
 import type { WatchOptions } from './watch-options.js';
 
 /** How often everything is looked at, in settle times; and between which bounds, ms. */
@@ -46,11 +47,12 @@ export async function runWatch(
   const end = new AbortController();
   surroundings.askedToEnd(() => end.abort());
 
-  const [{ intakeAll }, { watchFolder }, { WATCH_FORMAT }] = await Promise.all([
+  const [{ intakeAll, kernelIsAvailable }, { watchFolder }, { WATCH_FORMAT }] = await Promise.all([
     import('../intake/intake-all.js'),
     import('../intake/watch/watch-folder.js'),
     import('../intake/watch/watch-event.js'),
   ]);
+  if (!(await kernelIsAvailable())) errors.notice(NO_VECTORS);
   // Threads also where there is one job: a file that ends its thread does not end the watch.
   const pool = await threadPool(options.jobs ?? surroundings.cores);
   const run = { pool, settings, rules, request, progress: new BigInt64Array(1) };

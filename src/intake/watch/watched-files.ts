@@ -40,8 +40,11 @@ export function watchedFiles(setup: WatchSetup, known: KnownFiles): WatchedFiles
   const sight = async (path: string, isTouched = false) => {
     if (isTouched && inWork.has(path)) inWork.set(path, true);
     // A file that waits is looked at when its time has come, not at each write.
-    if (inWork.has(path) || waiting.has(path)) return false;
+    const isUnderWay = () => inWork.has(path) || waiting.has(path);
+    if (isUnderWay()) return false;
     const seen = await look(path);
+    // Someone else may have been told of it meanwhile.
+    if (isUnderWay()) return false;
     if (seen.kind === 'gone' || seen.kind === 'folder') {
       await lose(path);
       return false;
