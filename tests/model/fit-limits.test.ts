@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { limitingPassages } from '../../src/model/fit-limits.js';
 import { plannedSide } from '../../src/model/planned-side.js';
+import type { Settings } from '../../src/settings.js';
 import { type Passage, swayingMotion } from '../support/loud-passages.js';
 import { EXACT, SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
 
@@ -20,8 +21,9 @@ const loud = (from: number, until: number, levelDb: number): Passage => ({
 });
 
 /** What limits a side of a minute that traces up to `quietDb` but for its passages. */
-function limitsOf(quietDb: number, passages: readonly Passage[]) {
-  const settings = settingsWith({ ...EXACT, executes: 'fixed', basePitch: 150e-6 });
+function limitsOf(quietDb: number, passages: readonly Passage[], changes: Partial<Settings> = {}) {
+  const lathe = { ...EXACT, executes: 'fixed', basePitch: 150e-6 } as const;
+  const settings = settingsWith({ ...lathe, ...changes });
   const side = plannedSide(swayingMotion(60, takingAllAt(quietDb), passages), settings);
   return limitingPassages(side, 'fixed', SOUND_SOURCE);
 }
@@ -66,6 +68,25 @@ describe('the passages that limit the level', () => {
     expect(next?.atSeconds).toBeWithin(9, 1e-9);
     expect(next?.levelDb).toBeWithin(5, SEARCH);
     expect(next?.withoutDb).toBeWithin(8, SEARCH);
+  });
+
+  test('are as long as what is too loud, in one piece or with quiet of two seconds inside', () => {
+    const [long] = limitsOf(9, [loud(18, 36, 4)]);
+    expect(long?.atSeconds).toBeWithin(18, 1e-9);
+    expect(long?.untilSeconds).toBeWithin(36, 1e-9);
+    expect(long?.withoutDb).toBeWithin(9, SEARCH);
+    const [parted] = limitsOf(9, [loud(18, 27, 4), loud(28.8, 36, 5)]);
+    expect(parted?.atSeconds).toBeWithin(18, 1e-9);
+    expect(parted?.untilSeconds).toBeWithin(36, 1e-9);
+    // The louder one last: it is found first, and what lies before it belongs to it.
+    const [reversed] = limitsOf(9, [loud(18, 27, 5), loud(28.35, 36, 4)]);
+    expect(reversed?.atSeconds).toBeWithin(18, 1e-9);
+    expect(reversed?.untilSeconds).toBeWithin(36, 1e-9);
+  });
+
+  test('are of the level alone, whether the side fits or not', () => {
+    const tooLong = { innerDiameter: 0.2921 - 0.001 };
+    expect(limitsOf(9, [loud(18, 36, 4)], tooLong)).toEqual(limitsOf(9, [loud(18, 36, 4)]));
   });
 
   test('are four at most', () => {
