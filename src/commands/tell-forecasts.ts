@@ -17,6 +17,7 @@ import { showProgress } from './progress.js';
 import type { Run } from './run.js';
 import { totalBytes } from './run-inputs.js';
 import type { StandardError } from './standard-error.js';
+import { outlasting } from './standard-output.js';
 
 export const NO_VECTORS =
   'this machine has no WebAssembly vectors: the plain code does the same, many times slower';
@@ -43,6 +44,8 @@ export async function tellForecasts(
   { inputs, files, settings, requestFor, told, outputs, reporter, errors, ...run }: ForecastRun,
   { surroundings, output }: Pick<Run, 'surroundings' | 'output'>,
 ): Promise<number> {
+  // Files that are asked for are written for the reader's sake or not.
+  const { write } = outputs.all.length === 0 ? output : outlasting(output);
   const bytes = await totalBytes(files, surroundings.cwd);
   const pool = await poolFor(run.jobs ?? surroundings.cores, bytes);
   // Loaded only now, so that wrong usage is told at once.
@@ -58,7 +61,7 @@ export async function tellForecasts(
     failures.push(failure);
     tell(failure, errors);
     for (const { failure: take } of outputs.all) take(failure);
-    await output.write(reporter.failure(failure));
+    await write(reporter.failure(failure));
   };
   const side = async (file: ForecastedFile, input: SideInput) => {
     const toTell = told(file, input);
@@ -68,7 +71,7 @@ export async function tellForecasts(
     for (const severity of openSeverities(toTell.forecast.findings)) found.add(severity);
     await outputs.write(({ side: take }) => take(toTell, outputKey(input), input));
     shown.hide();
-    await output.write(reporter.side(toTell));
+    await write(reporter.side(toTell));
   };
   try {
     const results = forecastAll(inputs, { pool, settings, requestFor, progress });
@@ -84,7 +87,7 @@ export async function tellForecasts(
     shown.close();
     await pool.close();
   }
-  await output.write(reporter.end());
+  await write(reporter.end());
   const mixed = mixedFormatsText(sources);
   if (mixed !== null) errors.notice(mixed);
   if (outputs.hasBug()) return BUG;

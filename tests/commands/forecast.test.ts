@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { execa } from 'execa';
 import { describe, expect, test } from 'vitest';
@@ -228,5 +228,14 @@ test('a reader that leaves after the first line is no error', async () => {
     });
     expect(stdout).toMatch(/^good\.wav/);
     expect({ stderr, exitCode }).toEqual({ stderr: '', exitCode: 0 });
+  });
+});
+
+test('a reader that leaves takes no file with it', async () => {
+  await withSides(async (folder) => {
+    const shell = `{ ${SHELL_COMMAND} forecast . --table out.csv; echo $? > code; } | true`;
+    await execa('sh', ['-c', shell], { cwd: folder });
+    expect(await readFile(join(folder, 'out.csv'), 'utf8')).toContain('good.wav');
+    expect(await readFile(join(folder, 'code'), 'utf8')).toBe('3\n');
   });
 });
