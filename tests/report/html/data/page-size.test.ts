@@ -12,7 +12,7 @@ import { realRecordings, wordsOf } from '../../../support/real-recordings.js';
 import { seeded } from '../../../support/signals.js';
 
 const SECONDS = 40;
-/** What issue and reader can bear: 25 minutes in 1.5 MB. */
+/** What a page may take that is sent by mail: 25 minutes in 1.5 MB. */
 const MOST_BYTES = 1.5e6;
 const LONGEST = 25 * 60;
 
