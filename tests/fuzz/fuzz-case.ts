@@ -11,6 +11,8 @@ import { textWrong } from './mutate/text.js';
 /** A file with something wrong. */
 export interface FuzzCase {
   readonly index: number;
+  /** How often each good file has had its turn before. */
+  readonly round: number;
   /** What it was made from. */
   readonly good: GoodFile;
   readonly bytes: Uint8Array;
@@ -49,7 +51,7 @@ export function fuzzCase(goods: readonly GoodFile[], seed: number, index: number
   for (let left = draw.pick([1, 1, 1, 2, 3]); left > 0; left--) {
     bytes = onceWrong(bytes, WRONG_IN[good.kind], draw);
   }
-  return { index, good, bytes };
+  return { index, round: Math.floor(index / goods.length), good, bytes };
 }
 
 function onceWrong(bytes: Uint8Array, mutation: Mutation, draw: Draw): Uint8Array {

@@ -6,7 +6,7 @@ import { timed } from './run-cases.js';
 // done or begun, so that whoever waits knows what a process that dies has died of.
 
 const GOODS = goodFiles();
-/** A forecast takes as long as all else that is done with three files. */
+/** Rounds: a forecast takes as long as all else that is done with three files. */
 const FORECAST_EVERY = 4;
 const [, , folder = '.'] = process.argv;
 process.on('disconnect', () => process.exit());
@@ -14,7 +14,7 @@ process.on('disconnect', () => process.exit());
 process.on('message', (message) => {
   const { seed, index } = asked(message);
   const one = fuzzCase(GOODS, seed, index);
-  void timed(one, folder, index % FORECAST_EVERY === 0).then((tried) => {
+  void timed(one, folder, one.round % FORECAST_EVERY === 0).then((tried) => {
     const peakBytes = process.resourceUsage().maxRSS * 1024;
     process.send?.({ index, name: one.good.name, peakBytes, ...tried });
   });

@@ -1,4 +1,6 @@
+import { convertSamples } from '../../src/analysis/convert-samples.js';
 import { withSound } from '../../src/analysis/open-sound.js';
+import { frameBytes } from '../../src/analysis/sample-format.js';
 import type { SoundContainer } from '../../src/analysis/sound-file.js';
 import { withWav } from '../../src/analysis/wav-file.js';
 import { readLayout } from '../../src/analysis/wav-layout.js';
@@ -16,14 +18,17 @@ import { sheetFromCues } from '../../src/sheet/sheet-from-cues.js';
 const SETTINGS = resolveProfile();
 const REQUEST = { levelDb: 0, planner: 'turn-ahead' } as const;
 
-/** Reads a sound to its end: as many bytes as its head, checked, promises. */
+/** Reads a sound to its end, sample by sample: as many frames as its head, checked, promises. */
 export async function allIsRead(path: string): Promise<SoundContainer> {
   return await withSound(path, async ({ file, source, bytesPerFrame }) => {
-    const { bitDepth, channels } = file.format;
-    let length = 0;
-    for await (const block of source.read()) length += block.length;
-    const promised = (file.frames * bitDepth * channels) / 8;
-    if (length !== promised) throw new Error(`${length} bytes of ${promised}`);
+    let frames = 0;
+    for await (const block of source.read()) {
+      const here = block.length / frameBytes(file.format);
+      const unfit = convertSamples(block, file.format, new Float64Array(2 * here));
+      if (unfit >= 0) throw source.refuse(frames + unfit);
+      frames += here;
+    }
+    if (frames !== file.frames) throw new Error(`${frames} frames of ${file.frames}`);
     if (!(bytesPerFrame > 0)) throw new Error(`${bytesPerFrame} bytes a frame`);
     return file.container;
   });
