@@ -38,7 +38,7 @@ function brought(signal: Float64Array, from: number, to: number, block = 10_000)
   return all;
 }
 
-/** A geometric decay from a place on, at the internal rate, by way of the program's. */
+/** A geometric decay from a place on, at the base rate, by way of the program's. */
 function decayBy(from: number, to: number): Float64Array {
   const begin = Math.round(BEGIN_SECONDS * from);
   const strength = from / (2 * to);

@@ -66,7 +66,8 @@ function forgetSilence(): void {
 
 /**
  * Both sections at once: the shelf takes two frames, the low cut what the shelf made of the two
- * before the last two. Both outputs come from the same past, the latest of it last, so that neither waits.
+ * before the last two. Both outputs come from the same past, the latest of it last, so that neither
+ * waits.
  */
 function weighRun(frames: usize, count: i32): void {
   const b0 = v128.load(weightingSections, 0);
