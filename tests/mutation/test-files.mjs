@@ -3,6 +3,6 @@
  * takes seconds, since what survives runs through all of them.
  */
 export const TEST_FILES = [
-  'tests/model/**/*.test.ts',
+  'tests/model/*.test.ts',
   '!tests/model/{compare-forecasts,executed-columns}.test.ts',
 ];
