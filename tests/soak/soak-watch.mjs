@@ -103,7 +103,7 @@ export async function soakWatch({ files, settleSeconds, patience }) {
     stderr: asked.stderr + last.stderr,
     late: late.size,
     ...(await accounts(out, expected, told, late)),
-    resident: resident.map(firstAndLast),
+    resident: resident.map(memoryOf),
   };
   await rm(base, { recursive: true });
   return result;
@@ -157,15 +157,17 @@ async function accounts(out, expected, told, late) {
 }
 
 /**
- * Means over the first and last 200 reports of a process, MB.
+ * Means over 200 reports of a process, MB: the first, while it still warms up; those after 400; the
+ * last.
  * @param {number[]} samples
  */
-function firstAndLast(samples) {
+function memoryOf(samples) {
   const mean = (/** @type {number[]} */ some) =>
     some.reduce((sum, one) => sum + one, 0) / some.length / 1e6;
   return {
     reports: samples.length,
-    firstMegabytes: mean(samples.slice(0, 200)),
-    lastMegabytes: mean(samples.slice(-200)),
+    first: mean(samples.slice(0, 200)),
+    warm: mean(samples.slice(400, 600)),
+    last: mean(samples.slice(-200)),
   };
 }
