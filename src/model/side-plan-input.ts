@@ -34,6 +34,15 @@ export interface HandTrack {
   readonly untilSeconds: Seconds;
   /** Its own filter on the difference of the channels; left out where all tracks have the side's. */
   readonly elliptical?: { readonly corner: Hertz | null; readonly order: 1 | 2 };
+  /** What the sheet does to its level; left out where it leaves the file as it is. */
+  readonly trim?: HandTrim;
+}
+
+/** A track's level against its file's, dB, and its fades. */
+export interface HandTrim {
+  readonly gainDb: number;
+  readonly fadeInSeconds: Seconds;
+  readonly fadeOutSeconds: Seconds;
 }
 
 /** A side on which nothing is set by hand. */

@@ -7,6 +7,7 @@ import { fixed, frequencyText, largeLengthText, type Units } from './length-text
 import { timeText } from './place-text.js';
 import { safePitchText } from './safe-pitch-text.js';
 import { meterReading, safeCorner } from './set-up.js';
+import { trimSteps } from './trim-steps.js';
 import { widthText } from './width-text.js';
 
 /**
@@ -30,6 +31,7 @@ export function handText({ hand, settings }: ForecastedFile, units: Units): stri
       return `groove ${widthText(width, units)}${meter} from ${clock(fromSeconds)}`;
     }),
     ...filterTexts(tracks, settings),
+    ...trimSteps(tracks, settings).map(({ what, atSeconds }) => `${what} from ${clock(atSeconds)}`),
     ...bandTexts(bands, settings, units),
   ];
   return parts.length === 0 ? '' : `By hand: ${parts.join('; ')}.`;

@@ -1,4 +1,4 @@
-import type { HandBand, HandSettings } from '../model/side-plan-input.js';
+import type { HandBand, HandSettings, HandTrim } from '../model/side-plan-input.js';
 import type { Settings } from '../settings.js';
 import { ceilToStep } from '../steps.js';
 import {
@@ -78,14 +78,22 @@ export function handSettings(
         misfits.push({ track: index, path: ['marker'], text });
       });
     }),
-    tracks: placed.map(({ laid, starts }) => ({
+    tracks: placed.map(({ track, laid, starts }) => ({
       name: laid.name,
       isPinned: laid.isPinned,
       ...(laid.elliptical === null ? {} : { elliptical: laid.elliptical }),
+      ...trimOf(track),
       fromSeconds: starts,
       untilSeconds: secondsOf(laid.stopFrame),
     })),
   };
+}
+
+function trimOf({ trimDb = 0, fadeInSeconds = 0, fadeOutSeconds = 0 }: SheetTrack): {
+  readonly trim?: HandTrim;
+} {
+  if (trimDb === 0 && fadeInSeconds === 0 && fadeOutSeconds === 0) return {};
+  return { trim: { gainDb: trimDb, fadeInSeconds, fadeOutSeconds } };
 }
 
 function bandIn(

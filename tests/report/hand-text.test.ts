@@ -53,6 +53,21 @@ describe('what is done by hand', () => {
     expect(text).toContain('at 04:12.5 (lathe 08:25.0) for 2 s');
   });
 
+  test('has the trims and fades of a sheet, which the files as they came do not have', () => {
+    const trim = { gainDb: -2, fadeInSeconds: 0, fadeOutSeconds: 4 };
+    const tracks = [
+      { name: 'Ebb', fromSeconds: 0, untilSeconds: 180, trim },
+      { name: 'Flood', fromSeconds: 182, untilSeconds: 300, trim: { ...trim, fadeOutSeconds: 0 } },
+      { name: 'Slack', fromSeconds: 302, untilSeconds: 400 },
+    ];
+    expect(handText(fileWith({ ...NOTHING_BY_HAND, tracks }), 'metric')).toBe(
+      'By hand: trim -2.0 dB from 00:00.0; fade out over 4 s from 02:56.0; ' +
+        'trim 0.0 dB from 05:02.0.',
+    );
+    const half = fileWith({ ...NOTHING_BY_HAND, tracks }, { speedFactor: 0.5 });
+    expect(handText(half, 'metric')).toContain('over 8 s from 02:56.0 (lathe 05:52.0)');
+  });
+
   test('is nothing on a side without a sheet, or with a sheet that sets nothing', () => {
     expect(handText(fileWith(undefined), 'metric')).toBe('');
     expect(handText(fileWith(NOTHING_BY_HAND), 'metric')).toBe('');

@@ -32,6 +32,16 @@ describe('tracks', () => {
     expect(frames).toBe(7.5 * 8000);
   });
 
+  test('are told with their trims and fades, where the sheet has any', async () => {
+    const { hand } = await layOut(await album(), {
+      tracks: [{ file: 'one.wav' }, { file: 'two.wav', trimDb: -1.5, fadeOutSeconds: 1 }],
+    });
+    expect(hand.tracks.map(({ trim }) => trim)).toEqual([
+      undefined,
+      { gainDb: -1.5, fadeInSeconds: 0, fadeOutSeconds: 1 },
+    ]);
+  });
+
   test('may be stretches of their files, by seconds or to the sample', async () => {
     const { tracks } = await layOut(await album(), {
       tracks: [

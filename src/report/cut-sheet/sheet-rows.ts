@@ -5,6 +5,7 @@ import type { Metres, MetresPerTurn, Seconds } from '../../units.js';
 import { fixed, frequencyText, largeLengthText, type Units } from '../length-text.js';
 import { safePitchText } from '../safe-pitch-text.js';
 import { meterReading, safeCorner } from '../set-up.js';
+import { trimSteps } from '../trim-steps.js';
 import { widthText } from '../width-text.js';
 
 /** Something that happens while a side is cut. */
@@ -72,6 +73,7 @@ function handSteps(file: ForecastedFile, units: Units): HandStep[] {
       return { kind: 'hand', atSeconds: fromSeconds, what } as const;
     }),
     ...filterSteps(file),
+    ...trimSteps(hand?.tracks ?? [], settings).map((step) => ({ kind: 'hand', ...step }) as const),
   ];
 }
 

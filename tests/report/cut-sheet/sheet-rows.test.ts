@@ -19,7 +19,11 @@ describe('what happens while a side is cut', () => {
       bands: [{ fromSeconds: 600.5, untilSeconds: 601.5, pitch: 1.2e-3 }],
       tracks: [
         { ...FIRST, elliptical: { corner: null, order: 1 as const } },
-        { ...SECOND, elliptical: { corner: 120, order: 2 as const } },
+        {
+          ...SECOND,
+          elliptical: { corner: 120, order: 2 as const },
+          trim: { gainDb: 1.25, fadeInSeconds: 0, fadeOutSeconds: 3 },
+        },
       ],
     };
     const tracks = [
@@ -34,7 +38,9 @@ describe('what happens while a side is cut', () => {
       [602, 'Flood'],
       // The next position up takes more of the vertical motion.
       [602, 'elliptical 150 Hz, 12 dB per octave'],
+      [602, 'trim +1.25 dB'],
       [700, 'groove 2.36 mil (60.0 µm)'],
+      [1197, 'fade out over 3 s'],
       [1200, 'program ends'],
       [1201.8, 'lead-out from here on'],
     ]);
