@@ -1,4 +1,5 @@
-import { join } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { treeLinks } from '../../analysis/tree-links.js';
 import { type DueList, dueList } from './due-list.js';
 import type { KnownFile, KnownFiles } from './known-files.js';
@@ -29,7 +30,10 @@ export function watchedFiles(setup: WatchSetup, known: KnownFiles): WatchedFiles
   /** Whether something happened to a file while it was in work. */
   const inWork = new Map<string, boolean>();
   const links = treeLinks(folder, follow);
-  const look = async (path: string) => await lookAt(join(folder, path), path, await links);
+  const look = async (path: string): Promise<Seen> => {
+    if (!follow && !(await isWhereItSays(folder, path))) return { kind: 'gone' };
+    return await lookAt(join(folder, path), path, await links);
+  };
 
   const lose = async (path: string) => {
     const file = known.get(path);
@@ -82,6 +86,21 @@ export function watchedFiles(setup: WatchSetup, known: KnownFiles): WatchedFiles
       if (isTouched) await sight(path, true);
     },
   };
+}
+
+/**
+ * Whether the folders of a path are folders, not links: one that was walked as a folder may have
+ * been replaced by a link out of the tree since.
+ */
+async function isWhereItSays(root: string, path: string): Promise<boolean> {
+  const within = dirname(path);
+  if (within === '.') return true;
+  try {
+    return (await realpath(join(root, within))) === join(await realpath(root), within);
+  } catch {
+    // Gone or closed: whoever looks at the file itself will say so.
+    return true;
+  }
 }
 
 /** Whether what is reported of a file is still to be said of it. */

@@ -4,7 +4,8 @@ import { intakeFileSchema } from '../../report/intake-schema.js';
 
 export const WATCHED_FORMAT = 'furrow.watched/1';
 
-const DIGITS = /^\d+$/;
+/** Negative before 1970: archives and transfers set any time. */
+const DIGITS = /^-?\d+$/;
 const SHA_256 = /^[0-9a-f]{64}$/;
 
 /** What the report of a watched file says of the file and of how it was looked at. */
