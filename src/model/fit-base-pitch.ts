@@ -80,6 +80,11 @@ function none(levelDb: number, pitch: MetresPerTurn, faults: readonly Finding[])
   return { levelDb, holds: null, missing: { pitch, faults } };
 }
 
+/** Whether a pitch is the tightest that is looked at, which is no limit of any side. */
+export function isTightestLookedAt(pitch: MetresPerTurn, pitchStep: number | null): boolean {
+  return pitch < TIGHTEST + (pitchStep ?? RESOLUTION);
+}
+
 /** The same side on a lathe of another base pitch. */
 export function withBasePitch(side: PlannedSide, basePitch: MetresPerTurn): PlannedSide {
   return plannedSide(side.motion, { ...side.settings, basePitch }, side.hand);

@@ -1,5 +1,5 @@
 import type { SideFit } from '../fit/fit-result.js';
-import type { BasePitchFit } from '../model/fit-base-pitch.js';
+import { type BasePitchFit, isOfThePitch, isTightestLookedAt } from '../model/fit-base-pitch.js';
 import type { Headroom } from '../model/forecast-types.js';
 import type { Seconds } from '../units.js';
 import { clockText } from './fit-remedy-text.js';
@@ -18,6 +18,7 @@ export function limitTexts(fit: SideFit): string[] {
   if (own === undefined || fit.findings.some(({ id }) => id === 'silent')) return [];
   return [
     holdsText(own, fit),
+    ...(limits.length === 0 ? noPassageText(own, fit) : []),
     ...limits.map(({ id, atSeconds, untilSeconds, levelDb, withoutDb }, at) => {
       const lasts = fixed(untilSeconds - atSeconds, 1);
       const cost = levelText(withoutDb - levelDb).replace('+', '');
@@ -50,6 +51,15 @@ function holdsText({ fillDb, traceDb, recommendedDb, limitedBy }: Headroom, fit:
   return `${fits}, ${without} ${upTo(traceDb)}${dial}.`;
 }
 
+/** Where the level is limited at a place, and leaving its seconds out makes it no higher. */
+function noPassageText({ traceDb, limitedBy }: Headroom, fit: SideFit): string[] {
+  if (traceDb === null || traceDb >= 12 || limitedBy === null) return [];
+  if (limitedBy.id === 'too-long' || limitedBy.atSeconds === null) return [];
+  const where = placeIn(limitedBy.atSeconds, fit).replace(/,$/, '');
+  const limit = `Limited by ${limitText(limitedBy.id)} at ${where}`;
+  return [`${limit}; without those seconds alone it holds no more than 0.1 dB more.`];
+}
+
 /** A time of the side, with the track of a sheet that is heard then. */
 function placeIn(atSeconds: Seconds, { settings, tracks }: SideFit): string {
   const place = tracks.length > 1 ? trackPlace(atSeconds, tracks) : null;
@@ -67,16 +77,25 @@ export function basePitchText(
   const pitch = (value: number) => safePitchText(value, settings.pitchStep, units);
   const at = levelText(levelDb);
   if (holds !== null) {
-    return `Base pitch for ${at}: from ${pitch(holds.widest)} to ${pitch(holds.tightest)}.`;
+    const widest = pitch(holds.widest);
+    const range = isTightestLookedAt(holds.tightest, settings.pitchStep)
+      ? `${widest} or any tighter`
+      : `from ${widest} to ${pitch(holds.tightest)}`;
+    return `Base pitch for ${at}: ${range}.`;
   }
   if (missing === null) return '';
   const { faults } = missing;
-  const [first] = faults;
+  // What does not fit at the tightest pitch there is fits at none, whatever else is wrong there.
+  const long = faults.find(({ id }) => id === 'too-long');
+  if (long !== undefined) {
+    return `No base pitch holds ${at}: even ${pitch(missing.pitch)} takes more room than there is.`;
+  }
+  const ofPitch = faults.filter(isOfThePitch);
+  const [first] = ofPitch.length === 0 ? faults : ofPitch;
   if (first === undefined) return '';
-  const where =
-    first.atSeconds === null || first.id === 'too-long'
-      ? ''
-      : ` at ${clockText(first.atSeconds, settings)}`;
+  const where = first.atSeconds === null ? '' : ` at ${clockText(first.atSeconds, settings)}`;
   const more = faults.length > 1 ? ` and ${faults.length - 1} more` : '';
-  return `No base pitch holds ${at}: at ${pitch(missing.pitch)} it is limited by ${limitText(first.id)}${where}${more}.`;
+  const limit = `${limitText(first.id)}${where}${more}`;
+  if (ofPitch.length === 0) return `No base pitch holds ${at}, since none mends ${limit}.`;
+  return `No base pitch holds ${at}: at ${pitch(missing.pitch)} it is limited by ${limit}.`;
 }

@@ -6,9 +6,9 @@ import { levelTable } from './fit-level-table.js';
 import { basePitchText, limitTexts } from './fit-limit-text.js';
 import { fitNotes, REMEDIES_TITLE } from './fit-notes.js';
 import { remedyTable } from './fit-remedy-table.js';
+import { clockText } from './fit-remedy-text.js';
 import { fitSentence } from './fit-sentence.js';
 import { fixed, levelText, type Units } from './length-text.js';
-import { timeText } from './place-text.js';
 import { safeText } from './safe-text.js';
 import { severityPaint } from './severity-paint.js';
 import { wrapText } from './wrap-text.js';
@@ -63,7 +63,7 @@ function verdictLine(
 
 function lengthLine({ durationSeconds, turns, settings }: SideFit): string {
   const speed = `${fixed(turns, 1)} turns at ${Number(fixed(settings.rpm, 2))} rpm`;
-  return `${timeText(durationSeconds)}, ${speed}, ${settings.disc}-inch ${settings.medium}.`;
+  return `${clockText(durationSeconds, settings)}, ${speed}, ${settings.disc}-inch ${settings.medium}.`;
 }
 
 function remedyLines(fit: SideFit, units: Units, details: boolean): string[] {

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { SideFit } from '../../src/fit/fit-result.js';
 import type { Remedy } from '../../src/fit/remedy.js';
 import { fitDocument, fitToJson } from '../../src/report/fit-json.js';
-import { limitTexts } from '../../src/report/fit-limit-text.js';
+import { basePitchText, limitTexts } from '../../src/report/fit-limit-text.js';
 import { remedyCells, toldRemedies } from '../../src/report/fit-remedy-table.js';
 import { remedyText } from '../../src/report/fit-remedy-text.js';
 import { fitSchema } from '../../src/report/fit-schema.js';
@@ -49,6 +49,10 @@ const ELLIPTICAL: Remedy = {
   corner: 150,
   order: 1,
 };
+
+const OVERCUT = findingWith({ id: 'overcut', severity: 'fault', atSeconds: 144.1 });
+const FACET = findingWith({ id: 'facet', severity: 'fault', atSeconds: 74.3 });
+const TOO_LONG = findingWith({ id: 'too-long', severity: 'fault', atSeconds: 259 });
 
 describe('fitSentence', () => {
   it('says the set in the order of its remedies, and how the side then stands', () => {
@@ -129,6 +133,51 @@ describe('fitText', () => {
     expect(text).toContain('hard.wav: There is nothing to cut.\n  FAULT');
     expect(text).toContain('by fixed: 1 fault.');
     expect(text).not.toMatch(/dial in at|Base pitch for|No base pitch/);
+  });
+
+  it('says where the level is limited though leaving those seconds out gains nothing', () => {
+    const limitedBy = { id: 'overcut', atSeconds: 144.1 } as const;
+    const own = { fillDb: 2, traceDb: -2.6, recommendedDb: -3, limitedBy };
+    expect(limitTexts({ ...fit, headrooms: fit.headrooms.map(() => own), limits: [] })[1]).toBe(
+      'Limited by land at 02:24.1; without those seconds alone it holds no more than 0.1 dB more.',
+    );
+  });
+
+  it.each<[string, Omit<SideFit['basePitch'], 'levelDb'>, string]>([
+    [
+      'the range that holds',
+      { holds: { widest: 127e-6, tightest: 101.6e-6 }, missing: null },
+      'Base pitch for 0.0 dB: from 200 LPI (127 µm) to 250 LPI (101.6 µm).',
+    ],
+    [
+      'no tightest where none that was looked at is too tight',
+      { holds: { widest: 127e-6, tightest: 0.0254 / 600 }, missing: null },
+      'Base pitch for 0.0 dB: 200 LPI (127 µm) or any tighter.',
+    ],
+    [
+      'that the tightest is too wide, whatever else is wrong',
+      { holds: null, missing: { pitch: 0.0254 / 600, faults: [OVERCUT, TOO_LONG] } },
+      'No base pitch holds 0.0 dB: even 600 LPI (42.4 µm) takes more room than there is.',
+    ],
+    [
+      'what a pitch can mend before what none can',
+      { holds: null, missing: { pitch: 127e-6, faults: [FACET, OVERCUT] } },
+      'No base pitch holds 0.0 dB: at 200 LPI (127 µm) it is limited by land at 02:24.1 and 1 more.',
+    ],
+    [
+      'that no pitch mends what bends',
+      { holds: null, missing: { pitch: 127e-6, faults: [FACET] } },
+      "No base pitch holds 0.0 dB, since none mends the cutter's facets at 01:14.3.",
+    ],
+  ])('says of base pitches %s', (_, found, says) => {
+    const told = { ...fit, settings: settingsWith({ pitchStep: null }) };
+    expect(basePitchText({ levelDb: 0, ...found }, told, 'metric')).toBe(says);
+  });
+
+  it('tells how long the lathe runs at half speed', () => {
+    const settings = settingsWith({ speedFactor: 0.5 });
+    const text = fitText({ ...fit, settings, durationSeconds: 100 }, OPTIONS);
+    expect(text).toContain('01:40.0 (lathe 03:20.0), ');
   });
 
   it.each([
