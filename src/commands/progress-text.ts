@@ -18,10 +18,14 @@ export function progressText(state: RunState): string {
   const { filesDone, files, current, elapsedSeconds } = state;
   const share = state.bytes === 0 ? 0 : Math.min(state.bytesDone / state.bytes, 1);
   const left = share === 0 ? null : (elapsedSeconds / share) * (1 - share);
+  // All sound is read that was known of, and still there is work: how much, nobody knows.
+  const isBeyond = share === 1 && current !== null;
   return [
     `${filesDone} of ${files} ${files === 1 ? 'file' : 'files'} done`,
-    `${Math.floor(100 * share)} %`,
-    ...(left === null || elapsedSeconds < FIRST_GUESS_SECONDS ? [] : [`about ${clock(left)} left`]),
+    ...(isBeyond ? [] : [`${Math.floor(100 * share)} %`]),
+    ...(isBeyond || left === null || elapsedSeconds < FIRST_GUESS_SECONDS
+      ? []
+      : [`about ${clock(left)} left`]),
     ...(current === null ? [] : [`now ${current}`]),
   ].join(', ');
 }

@@ -25,6 +25,7 @@ describe('what is not known is not told', () => {
     ],
     ['no time left before a byte is done', { bytesDone: 0 }, /^3 of 12 files done, 0 %, now/],
     ['no share of nothing', { bytes: 0, bytesDone: 0 }, /done, 0 %, now/],
+    ['no time left where all is read and work goes on', { bytesDone: 100 }, /files done, now side/],
     ['no current file when all are done', { current: null }, /about 1:09 left$/],
   ])('%s', (_, changes, expected) => {
     expect(told(changes)).toMatch(expected);
@@ -32,7 +33,7 @@ describe('what is not known is not told', () => {
 });
 
 test.each([
-  ['a share is never over all of it', { bytesDone: 120 }, / 100 %, about 0:00 left/],
+  ['a share is never over all of it', { bytesDone: 120, current: null }, / 100 %, about 0:00 left/],
   ['a share is rounded down', { bytesDone: 99.9 }, / 99 %/],
   ['an hour has its place', { bytesDone: 1, elapsedSeconds: 40 }, /about 1:06:00 left/],
   ['one file is one', { files: 1, filesDone: 0 }, /^0 of 1 file done/],
