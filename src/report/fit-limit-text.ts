@@ -23,7 +23,7 @@ export function limitTexts(fit: SideFit): string[] {
       const lasts = fixed(untilSeconds - atSeconds, 1);
       const cost = levelText(withoutDb - levelDb).replace('+', '');
       const then = withoutDb >= 12 ? '+12.0 dB or more' : levelText(withoutDb);
-      const seconds = `${lasts} s at ${placeIn(atSeconds, fit)}`;
+      const seconds = `${lasts} s at ${placeIn(atSeconds, fit, untilSeconds)}`;
       const start = at === 0 ? '' : 'Then ';
       return `${start}${seconds} cost ${cost} by ${limitText(id)}: without them ${then}.`;
     }),
@@ -60,9 +60,17 @@ function noPassageText({ traceDb, limitedBy }: Headroom, fit: SideFit): string[]
   return [`${limit}; without those seconds alone it holds no more than 0.1 dB more.`];
 }
 
-/** A time of the side, with the track of a sheet that is heard then. */
-function placeIn(atSeconds: Seconds, { settings, tracks }: SideFit): string {
-  const place = tracks.length > 1 ? trackPlace(atSeconds, tracks) : null;
+/**
+ * A time of the side, with the track of a sheet that is heard then; what begins in a gap, by whole
+ * quarter turns, with the track in its middle.
+ */
+function placeIn(
+  atSeconds: Seconds,
+  { settings, tracks }: SideFit,
+  untilSeconds: Seconds = atSeconds,
+): string {
+  const heard = (seconds: Seconds) => (tracks.length > 1 ? trackPlace(seconds, tracks) : null);
+  const place = heard(atSeconds) ?? heard((atSeconds + untilSeconds) / 2);
   const at = clockText(atSeconds, settings);
   return place === null ? at : `${at}, track ${place.number},`;
 }

@@ -212,6 +212,11 @@ describe('fitText', () => {
       'at 00:05.4, track 2, cost',
     );
     expect(limitTexts({ ...fit, limits: [limit] })[1]).toContain('at 00:05.4 cost');
+    // Its quarter turns begin in the gap before the track.
+    const early = { ...limit, atSeconds: 4.7, untilSeconds: 7 };
+    expect(limitTexts({ ...fit, tracks, limits: [early] })[1]).toContain(
+      'at 00:04.7, track 2, cost',
+    );
   });
 
   it('tells the level itself where there was none before, and nothing where there is none', () => {
