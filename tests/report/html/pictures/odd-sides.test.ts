@@ -57,7 +57,7 @@ const SIDES: readonly [string, HarnessData][] = [
 ];
 
 test.each(SIDES)(
-  'a side %s is drawn, no number missing, no picture taller than two screens',
+  'a side %s is drawn, no number missing or cut off, no picture taller than two screens',
   async (_, data) => {
     await withHarness(data, async (page) => {
       for (const width of [1280, 390]) {
@@ -74,6 +74,7 @@ test.each(SIDES)(
           expect(box?.height).toBeLessThan(1700);
         }
         expect(await overflow(page)).toBe(0);
+        expect(await cutOff(page, 'sideUnrolled')).toEqual([]);
       }
     });
   },
@@ -144,5 +145,16 @@ test('on its way to the printer the side is drawn for paper, light, and hides wh
 async function overflow(page: Page): Promise<number> {
   return await page.evaluate(
     'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  );
+}
+
+/** The texts of a picture that reach over its left or right end, where they cannot be read. */
+async function cutOff(page: Page, id: string): Promise<string[]> {
+  const picture = `document.querySelector('#${id} svg')`;
+  return await page.evaluate(
+    `(({ left, right }) => [...${picture}.querySelectorAll('text')].filter((text) => {
+      const box = text.getBoundingClientRect();
+      return box.left < left - 1 || box.right > right + 1;
+    }).map((text) => text.textContent))(${picture}.getBoundingClientRect())`,
   );
 }

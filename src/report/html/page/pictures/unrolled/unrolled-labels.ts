@@ -1,6 +1,7 @@
 import { BINS_PER_QUARTER } from '../../../../../analysis/motion.js';
 import { quartersIn } from '../../../../../model/nodes.js';
-import { diameterText } from '../../../../length-text.js';
+import type { Metres } from '../../../../../units.js';
+import { diameterText, type Units } from '../../../../length-text.js';
 import { timeText } from '../../../../place-text.js';
 import type { PageSide } from '../../page-side.js';
 import { diameterAt, wholeSpan } from '../paint/place.js';
@@ -79,7 +80,7 @@ function placeLabels(
     if (bin < 0 || bin >= Math.ceil(page.side.count * BINS_PER_QUARTER)) return [];
     const { y } = pointOfBin(layout, grid, bin - (bin % COLUMNS));
     const place = { class: 'label', y: y + 4 };
-    const diameter = diameterText(diameterAt(page, at), page.units).replace(/ (mm|in)$/, '');
+    const diameter = diameterFigure(diameterAt(page, at), page.units);
     return [
       svg(document, 'line', { class: 'tick', x1: layout.left - 4, x2: layout.left, y1: y, y2: y }),
       svg(document, 'line', { class: 'tick', x1: right, x2: right + 4, y1: y, y2: y }),
@@ -92,4 +93,9 @@ function placeLabels(
       svg(document, 'text', { ...place, x: right + 7 }, diameter),
     ];
   });
+}
+
+/** The column's head has the unit; past the centre there is no diameter, nor room to say so. */
+function diameterFigure(diameter: Metres, units: Units): string {
+  return diameter > 0 ? diameterText(diameter, units).replace(/ (mm|in)$/, '') : '–';
 }

@@ -43,7 +43,7 @@ export function unrolledLayout(
   density: number,
   aimed: number,
 ): UnrolledLayout {
-  const beside = width < NARROW ? 46 : 66;
+  const beside = width < NARROW ? 56 : 66;
   const rowPixels = Math.max(1, Math.round(Math.min(aimed / rows, TALLEST_ROW * density)));
   const plotHeight = (rows * rowPixels) / density;
   return {
