@@ -35,6 +35,11 @@ export function reportPlaces(): ReportPlaces {
   };
 }
 
+/** Whether a file's report is written there, if need be because another has its first place. */
+export function isPlaceOf(place: string, path: string): boolean {
+  return place === placeOf(path, 0) || place === placeOf(path, 1);
+}
+
 function placeOf(path: string, attempt: number): string {
   const parts = path.split('/');
   const name = parts.pop() ?? '';

@@ -15,8 +15,9 @@ import { watchedFolders } from './watched-folders.js';
 export async function watchFolder(setup: WatchSetup, stop: AbortSignal): Promise<WatchCounts> {
   const { tell, now } = setup;
   const known = knownFiles((path) => setup.isNamedAlike(path, path));
-  await readReports(setup.out, setup.examinedWith, known);
+  const closed = await readReports(setup.out, setup.examinedWith, known);
   await tell({ type: 'started', known: known.size });
+  for (const message of closed) await tell({ type: 'trouble', message });
 
   const bell = alarm();
   stop.addEventListener('abort', bell.ring);

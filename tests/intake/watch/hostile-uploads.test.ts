@@ -1,7 +1,9 @@
-import { mkdir, rename, symlink, utimes, writeFile } from 'node:fs/promises';
+import { cp, mkdir, rename, symlink, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { watching } from '../../support/watching.js';
+import { knownFiles } from '../../../src/intake/watch/known-files.js';
+import { readReports } from '../../../src/intake/watch/read-reports.js';
+import { reportsIn, watching } from '../../support/watching.js';
 
 test('a file of a folder that a link out of the tree has replaced is not read', async () => {
   const watch = await watching({ settle: 300 });
@@ -27,4 +29,27 @@ test('a file with a time before 1970 is known again by the next watch', async ()
   await first.stop();
   const second = await watching({}, join(first.out, '..'));
   expect(second.events).toContainEqual({ type: 'caught-up', files: 1, unchanged: 1 });
+});
+
+test('copies of reports do not draw the next report of their file to where they lie', async () => {
+  const first = await watching();
+  await writeFile(join(first.folder, '1.wav'), 'one');
+  await first.until(() => first.pathsOf('examined').length === 1);
+  await first.stop();
+  const report = join(first.out, '1.wav.furrow.json');
+  for (const copy of ['a', 'z']) await cp(report, join(first.out, copy, '1.wav.furrow.json'));
+  const second = await watching({}, join(first.out, '..'));
+  await writeFile(join(second.folder, '1.wav'), 'another');
+  await second.until(() => second.pathsOf('examined').length === 1);
+  const reports = await reportsIn(second.out);
+  expect(reports.get('1.wav.furrow.json')?.file.bytes).toBe('another'.length);
+});
+
+test('a folder of reports that cannot be read is told, and ends nothing', async () => {
+  const closed = await readReports(
+    '/dev/null/out',
+    '0'.repeat(64),
+    knownFiles(() => true),
+  );
+  expect(closed).toEqual([expect.stringContaining('--out: .: ')]);
 });
