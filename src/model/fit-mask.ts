@@ -8,7 +8,9 @@ export interface QuarterSpan {
 
 /**
  * A program's motion with some quarters left out of all judgement: there the groove runs
- * unmodulated. What they did to the turn after them stays with that turn.
+ * unmodulated. What they did to the turn after them stays with that turn, and so does what a
+ * machine's automation hears of them: deaf to them, it would meet what comes next unprepared, and
+ * leaving seconds out would lower the level.
  */
 export function withoutQuarters(
   motion: MotionSummary,
@@ -21,9 +23,6 @@ export function withoutQuarters(
     approachLoose: bins(motion.approachLoose),
     lift: bins(motion.lift),
     sink: bins(motion.sink),
-    lateral: bins(motion.lateral),
-    outward: bins(motion.outward),
-    inward: bins(motion.inward),
     left: wall(motion.left, spans),
     right: wall(motion.right, spans),
   };

@@ -21,8 +21,7 @@ describe('a motion without some quarters', () => {
     fc.assert(
       fc.property(randomMotion({ longestTurns: 2 }), (motion) => {
         const masked = withoutQuarters(motion, spans);
-        const bins = ['approach', 'approachLoose', 'lift', 'sink', 'lateral', 'outward'] as const;
-        for (const name of [...bins, 'inward'] as const) {
+        for (const name of ['approach', 'approachLoose', 'lift', 'sink'] as const) {
           const expected = motion[name].map((value, bin) =>
             isOut(Math.floor(bin / 16)) ? 0 : value,
           );
@@ -39,6 +38,22 @@ describe('a motion without some quarters', () => {
         expect(masked.lowBand).toBe(motion.lowBand);
       }),
       { numRuns: 10 },
+    );
+  });
+
+  test('is heard whole by the automation: it opens as far, and is ready for what comes next', () => {
+    const level = fc.double({ min: -6, max: 6, noNaN: true });
+    fc.assert(
+      fc.property(randomMotion({ longestTurns: 6 }), level, (motion, levelDb) => {
+        // One width throughout: what the masked quarters need of it does not come into the pitch.
+        const settings = settingsWith({ baseWidth: 400e-6, depthMax: 1 });
+        const [whole, masked] = [motion, withoutQuarters(motion, spans)].map((each) =>
+          planSide(plannedSide(each, settings), 'machine', levelDb),
+        );
+        expect(masked?.halfWidth).toEqual(whole?.halfWidth);
+        expect(masked?.pitch).toEqual(whole?.pitch);
+      }),
+      { numRuns: 30 },
     );
   });
 });
