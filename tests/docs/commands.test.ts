@@ -30,7 +30,8 @@ function scriptOf(block: string): Script {
 const scripts = blocks(README, 'sh')
   .map(scriptOf)
   .filter(({ script }) => script !== '');
-const demoOutput = blocks(README, 'text')[0] ?? '';
+const [demo = '', album = '', arriving = ''] = blocks(README, 'text');
+const scriptWith = (part: string) => scripts.find(({ script }) => script.includes(part))?.script;
 
 describe('in a clone', () => {
   const folder = sharedFolder();
@@ -66,10 +67,14 @@ describe('in a clone', () => {
     if (!script.includes(' > ')) expect(result?.stdout).not.toBe('');
   });
 
-  test('the demo prints what the document shows, but for what … stands for', () => {
-    const printed = results.get('npm run demo')?.stdout.split('\n') ?? [];
-    const shown = demoOutput.split('\n').filter((line) => line !== '' && line.trim() !== '…');
-    expect(shown.length).toBeGreaterThan(50);
+  test.each([
+    ['the demo', 'npm run demo', demo, 50],
+    ['the album', 'furrow side --profile', album, 30],
+    ['what arrived', 'furrow intake', arriving, 2],
+  ])('%s prints what the document shows, but for what … stands for', (_, part, output, least) => {
+    const printed = results.get(scriptWith(part) ?? '')?.stdout.split('\n') ?? [];
+    const shown = output.split('\n').filter((line) => line !== '' && line.trim() !== '…');
+    expect(shown.length).toBeGreaterThan(least);
     let from = 0;
     for (const line of shown) {
       const at = printed.indexOf(line, from);
