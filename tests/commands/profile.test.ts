@@ -163,7 +163,7 @@ describe('a profile that cannot be taken is wrong usage: one line, with place an
     ['{"depthMeter": []}', /depthMeter: found \[\], expected a list of two entries/],
     [
       '{"depthMeter": [{"reading": 1, "width": 2}, {"reading": 2, "width": "2mil"}]}',
-      /depthMeter.0.width: found 2, expected a length/,
+      /depthMeter\[0\]\.width: found 2, expected a length/,
     ],
     ['{"machine": 7}', /machine: found 7, expected the fields of machine in braces/],
     ['{"ellipticalSteps": 150}', /found 150, expected a list of numbers/],
