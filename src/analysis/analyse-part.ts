@@ -40,6 +40,7 @@ export async function analysePart(
     endFrame: part.readUntil,
     blockBytes: BLOCK_BYTES,
     tally,
+    ...(analyser.room === undefined ? {} : { room: analyser.room }),
   };
   for await (const block of source.read(range)) {
     const unfit = analyser.push(block);

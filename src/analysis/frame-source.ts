@@ -10,6 +10,11 @@ export interface FrameRange {
   readonly endFrame?: number;
   /** Bytes of a block, rounded down to whole frames but at least one; 1 MiB by default. */
   readonly blockBytes?: number;
+  /**
+   * Where a source that can may put its blocks, one after the other, so that nobody copies them; it
+   * then gives blocks of this size. Room for a frame at least.
+   */
+  readonly room?: Uint8Array<ArrayBuffer>;
   /** For a source that tallies: what the analysis cannot see in its frames is added here. */
   readonly tally?: Tally;
 }

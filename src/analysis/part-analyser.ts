@@ -16,6 +16,8 @@ export interface PartAnalyser {
    *   SAMPLE_LIMIT; −1 if all are fit
    */
   push(frames: Uint8Array): number;
+  /** Where blocks may lie that `push` then need not copy, if it would. */
+  readonly room?: Uint8Array<ArrayBuffer>;
   /** Ends the part at its `readUntil`. */
   finish(): PartMotion;
 }

@@ -1,8 +1,9 @@
+import { setImmediate } from 'node:timers/promises';
 import { InputError } from '../errors.js';
 import type { FrameRange } from './frame-source.js';
 import { frameBytes } from './sample-format.js';
 import type { LaidFrames } from './wav-file.js';
-import { type ByteSource, readInto } from './wav-source.js';
+import { type ByteSource, readInto, readNow } from './wav-source.js';
 
 const DEFAULT_BLOCK_BYTES = 2 ** 20;
 
@@ -13,22 +14,33 @@ interface OpenFrames {
 }
 
 /**
- * The raw frames of a range, block by block, each of whole frames. Two buffers take turns, so that
- * the next block is read while one is used: a block holds until the next is asked for. Memory does
- * not grow with the file.
+ * The raw frames of a range, block by block, each of whole frames; a block holds until the next is
+ * asked for. Memory does not grow with the file.
  * @param range 0 ≤ firstFrame ≤ endFrame ≤ frames, else a RangeError
  * An InputError `changed-while-read` if the file became shorter than its header was read with.
  */
-export async function* readFrames(
+export function readFrames(
   wav: OpenFrames,
   range: FrameRange = {},
 ): AsyncGenerator<Uint8Array<ArrayBuffer>, void, undefined> {
-  const { file } = wav;
-  const { firstFrame = 0, endFrame = file.frames, blockBytes = DEFAULT_BLOCK_BYTES } = range;
-  if (!(firstFrame >= 0 && firstFrame <= endFrame && endFrame <= file.frames)) {
-    throw new RangeError(`frames ${firstFrame} … ${endFrame} of ${file.frames}`);
+  const { frames } = wav.file;
+  const { firstFrame = 0, endFrame = frames, blockBytes = DEFAULT_BLOCK_BYTES, room } = range;
+  if (!(firstFrame >= 0 && firstFrame <= endFrame && endFrame <= frames)) {
+    throw new RangeError(`frames ${firstFrame} … ${endFrame} of ${frames}`);
   }
-  const bytesPerFrame = frameBytes(file.format);
+  const span = { firstFrame, endFrame };
+  return room === undefined ? readAhead(wav, span, blockBytes) : readInPlace(wav, span, room);
+}
+
+type Span = Required<Pick<FrameRange, 'firstFrame' | 'endFrame'>>;
+
+/** Two buffers take turns, so that the next block is read while one is used. */
+async function* readAhead(
+  wav: OpenFrames,
+  { firstFrame, endFrame }: Span,
+  blockBytes: number,
+): AsyncGenerator<Uint8Array<ArrayBuffer>, void, undefined> {
+  const bytesPerFrame = frameBytes(wav.file.format);
   const blockFrames = Math.max(1, Math.floor(blockBytes / bytesPerFrame));
   const buffers = [0, 1].map(
     () => new Uint8Array(Math.min(blockFrames, endFrame - firstFrame) * bytesPerFrame),
@@ -46,6 +58,34 @@ export async function* readFrames(
     frame += blockFrames;
     next = begin(frame);
     yield block;
+  }
+}
+
+/** Bytes after which signals are answered and progress is shown. */
+const BREATH_BYTES = 2 ** 20;
+
+/**
+ * One block after the other where it is wanted, by this thread itself: for two of them to take turns
+ * costs more than reading from the system's memory. What lies on a disk it has read ahead.
+ */
+async function* readInPlace(
+  { file, source }: OpenFrames,
+  { firstFrame, endFrame }: Span,
+  room: Uint8Array<ArrayBuffer>,
+): AsyncGenerator<Uint8Array<ArrayBuffer>, void, undefined> {
+  const bytesPerFrame = frameBytes(file.format);
+  const most = room.length - (room.length % bytesPerFrame);
+  const end = file.dataOffset + endFrame * bytesPerFrame;
+  let held = 0;
+  for (let at = file.dataOffset + firstFrame * bytesPerFrame; at < end; at += most) {
+    const block = room.subarray(0, Math.min(most, end - at));
+    const filled = readNow(source, block, at);
+    if (filled < block.length) throw shrunk(file.path, at + filled);
+    yield block;
+    held += block.length;
+    if (held < BREATH_BYTES) continue;
+    held = 0;
+    await setImmediate();
   }
 }
 

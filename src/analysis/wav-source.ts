@@ -1,4 +1,4 @@
-import { constants } from 'node:fs';
+import { constants, readSync } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { InputError } from '../errors.js';
 import { changedWhileRead } from './changed-while-read.js';
@@ -71,6 +71,22 @@ export async function readInto(
     try {
       const left = target.length - filled;
       count = (await source.handle.read(target, filled, left, at + filled)).bytesRead;
+    } catch (cause) {
+      throw accessError(source.path, cause);
+    }
+    if (count === 0) break;
+    filled += count;
+  }
+  return filled;
+}
+
+/** The same by this thread, which waits for the disk. */
+export function readNow(source: ByteSource, target: Uint8Array, at: number): number {
+  let filled = 0;
+  while (filled < target.length) {
+    let count: number;
+    try {
+      count = readSync(source.handle.fd, target, filled, target.length - filled, at + filled);
     } catch (cause) {
       throw accessError(source.path, cause);
     }

@@ -2,6 +2,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { analysePart, buffersOf, type PartMotion } from '../../src/analysis/analyse-part.js';
+import type { FrameSource } from '../../src/analysis/frame-source.js';
 import { joinParts } from '../../src/analysis/join-parts.js';
 import type { MotionSummary } from '../../src/analysis/motion.js';
 import { type Part, partsOf } from '../../src/analysis/parts.js';
@@ -54,6 +55,23 @@ test('parts of one file, whether in turn, backwards or at once, give the same by
     return joinParts(await Promise.all(parts), wav.file.format, wav.file.frames, SETTINGS);
   });
   expect(bytesOf(atOnce).equals(inTurn)).toBe(true);
+});
+
+test('frames that are read into the pass itself and ones that are handed over give the same bytes', async () => {
+  await withWav(await fileWith(), async (wav) => {
+    const inPlace = wavFrames(wav);
+    const handedOver: FrameSource = {
+      ...inPlace,
+      read: ({ firstFrame = 0, endFrame = inPlace.frames } = {}) =>
+        inPlace.read({ firstFrame, endFrame, blockBytes: 50_000 }),
+    };
+    for (const part of partsOfWav(wav)) {
+      const [one, other] = [inPlace, handedOver].map((source) =>
+        analysePart(source, SETTINGS, part),
+      );
+      expect(await one).toEqual(await other);
+    }
+  });
 });
 
 test("all parts together tell of each of the file's frames once", async () => {

@@ -54,6 +54,28 @@ describe('frames come back as they were written', () => {
     });
   });
 
+  test('whatever room they are read into, and there is nothing else in it', async () => {
+    await withWav(await writtenFile(), async (wav) => {
+      const ends = fc.tuple(fc.nat(FRAMES), fc.nat(FRAMES));
+      const sizes = fc.integer({ min: BYTES_PER_FRAME, max: 7000 });
+      await fc.assert(
+        fc.asyncProperty(ends, sizes, async (pair, size) => {
+          const [firstFrame, endFrame] = [Math.min(...pair), Math.max(...pair)];
+          const room = new Uint8Array(size);
+          const read: number[] = [];
+          for await (const block of readFrames(wav, { firstFrame, endFrame, room })) {
+            expect(block.buffer).toBe(room.buffer);
+            expect(block.length % BYTES_PER_FRAME).toBe(0);
+            read.push(...block);
+          }
+          const wanted = RAW.subarray(firstFrame * BYTES_PER_FRAME, endFrame * BYTES_PER_FRAME);
+          expect(read).toEqual([...wanted]);
+        }),
+        { numRuns: 60 },
+      );
+    });
+  });
+
   test('two readers of one open file do not disturb each other', async () => {
     await withWav(await writtenFile(), async (wav) => {
       const [once, again] = await Promise.all([
@@ -76,16 +98,48 @@ describe('frames come back as they were written', () => {
   });
 });
 
-test('a file that shrinks while it is read is an InputError that names the byte', async () => {
+test.each<[string, FrameRange]>([
+  // The second block may be read while the first is used, the third may not.
+  ['ahead', { blockBytes: 300 }],
+  ['in place', { room: new Uint8Array(300) }],
+])(
+  'a file that shrinks while it is read %s is an InputError that names the byte',
+  async (_, range) => {
+    const path = await writtenFile();
+    const reading = withWav(path, async (wav) => {
+      for await (const _ of readFrames(wav, range)) await truncate(path, 1000);
+    });
+    const error = await reading.catch((cause: unknown) => cause);
+    if (!(error instanceof InputError)) throw new Error('not refused', { cause: error });
+    expect(error.code).toBe('changed-while-read');
+    expect(error.message).toContain('byte 1000');
+  },
+);
+
+test('what is read in place fails like any reading', async () => {
   const path = await writtenFile();
-  const reading = withWav(path, async (wav) => {
-    // The second block may be read while the first is used, the third may not.
-    for await (const _ of readFrames(wav, { blockBytes: 300 })) await truncate(path, 1000);
+  const reading = withWav(path, async ({ file, source }) => {
+    const closed = { ...source, handle: { ...source.handle, fd: -1 } };
+    for await (const _ of readFrames({ file, source: closed }, { room: new Uint8Array(300) }));
   });
-  const error = await reading.catch((cause: unknown) => cause);
-  if (!(error instanceof InputError)) throw new Error('not refused', { cause: error });
-  expect(error.code).toBe('changed-while-read');
-  expect(error.message).toContain('byte 1000');
+  await expect(reading).rejects.toBeInstanceOf(InputError);
+});
+
+test('reading in place leaves a turn to others every mebibyte', async () => {
+  const path = join(await temporaryFolder(), 'side.wav');
+  await writeFile(path, wavBytes({ bitDepth: 8, words: new Uint8Array(4 * 2 ** 20) }));
+  let [turns, blocks, isOver] = [0, 0, false];
+  const takeTurn = () => {
+    turns++;
+    if (!isOver) setImmediate(takeTurn);
+  };
+  await withWav(path, async (wav) => {
+    setImmediate(takeTurn);
+    for await (const _ of readFrames(wav, { room: new Uint8Array(2 ** 16) })) blocks++;
+    isOver = true;
+  });
+  expect(blocks).toBe(64);
+  expect(turns).toBeGreaterThanOrEqual(3);
 });
 
 describe('the file is closed', () => {

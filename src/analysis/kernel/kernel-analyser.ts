@@ -14,7 +14,7 @@ import { countedSteps } from '../step-powers.js';
 import { type Collected, collect, emptyCollection, jumpsOf, silentRunsOf } from './collect.js';
 import { configureKernel, numbersAt } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
-import { feedKernel } from './feed.js';
+import { feedKernel, sourceRoom } from './feed.js';
 import { type Kernel, releaseKernel } from './load-kernel.js';
 
 /** Decimated frames of the lead, which the low band leaves out. */
@@ -25,6 +25,7 @@ const LOW_LEAD = LEAD_FRAMES / LOW_BAND_DECIMATION;
  * plain-part.ts.
  */
 export class KernelAnalyser implements PartAnalyser {
+  readonly room: Uint8Array<ArrayBuffer>;
   readonly #kernel: Kernel;
   readonly #program: Program;
   readonly #part: Part;
@@ -55,6 +56,7 @@ export class KernelAnalyser implements PartAnalyser {
     this.#lowBand = new LowBandMeter(clock, settings.lowBandHz, quarterCount);
     const framesLeft = program.frames - part.readFrom;
     configureKernel(kernel, program.format, framesLeft, settings, limit, clock);
+    this.room = sourceRoom(kernel, program.format);
   }
 
   push(frames: Uint8Array): number {
