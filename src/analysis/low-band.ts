@@ -1,51 +1,14 @@
 import type { Hertz } from '../units.js';
 import { LOW_BAND_DECIMATION } from './decimate.js';
 import { PairTransform } from './fourier.js';
+import { type BandSums, emptyLowBand, fileLowBand } from './low-band-figures.js';
+import { binGains, HANN, WINDOW_CENTRES, WINDOW_FRAMES } from './low-windows.js';
 import { type LowBand, QUARTERS_PER_TURN } from './motion.js';
 import type { SpiralClock } from './spiral-clock.js';
 
-/** Frames of a window, about 0.35 s: it parts 5 Hz and lies within a quarter turn at 33⅓ rpm. */
-const WINDOW_FRAMES = 1024;
-/** Where in a quarter its two windows are centred. */
-const WINDOW_CENTRES = [0.25, 0.75];
-
-const HANN = Float64Array.from(
-  { length: WINDOW_FRAMES },
-  (_, n) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / WINDOW_FRAMES),
-);
-/** Mean square per summed one-sided power: Parseval, and the window's own power. */
-const POWER_SCALE = 2 / (WINDOW_FRAMES * HANN.reduce((sum, w) => sum + w * w, 0));
-
-/**
- * Gives back what the triangle of the decimation has taken of the power at a bin, sinc⁴ of it, and
- * averages the windows.
- */
-function binGains(lowBand: Hertz, rate: Hertz): Float64Array {
-  const last = Math.min(Math.floor((lowBand / rate) * WINDOW_FRAMES), WINDOW_FRAMES / 2);
-  return Float64Array.from({ length: last + 1 }, (_, bin) => {
-    const x = (Math.PI * bin) / WINDOW_FRAMES;
-    return (bin === 0 ? 1 : (x / Math.sin(x)) ** 4) / WINDOW_CENTRES.length;
-  });
-}
-
-/**
- * Share of the power under which a wall is silent: both go through one transform, whose rounding
- * leaves about 1e-32 of the one in the other.
- */
-const SILENT_SHARE = 1e-24;
-
-/** Sums over the low band of one quarter's windows. */
-interface BandSums {
-  left: number;
-  right: number;
-  crossRe: number;
-  crossIm: number;
-  strongest: Hertz;
-}
-
 /**
  * Follows the displacement under `lowBandHz` quarter by quarter from its decimated signal, in
- * blocks of any size. Holds some two windows of it, whatever the length of the side.
+ * blocks of any size: the definition of what the kernel's low-windows.ts does.
  */
 export class LowBandMeter {
   readonly #rate: Hertz;
@@ -75,14 +38,7 @@ export class LowBandMeter {
     this.#firstQuarter = clock.firstQuarter;
     this.#gains = binGains(lowBand, this.#rate);
     this.#transform = new PairTransform(WINDOW_FRAMES, this.#gains.length);
-    this.#result = {
-      correlation: new Float64Array(quarterCount),
-      phase: new Float64Array(quarterCount),
-      verticalShare: new Float64Array(quarterCount),
-      strongestFrequency: new Float64Array(quarterCount),
-      verticalAmplitude: new Float64Array(quarterCount),
-      lateralAmplitude: new Float64Array(quarterCount),
-    };
+    this.#result = emptyLowBand(quarterCount);
   }
 
   /** Takes the next decimated frames, m; interleaved left, right. */
@@ -95,19 +51,8 @@ export class LowBandMeter {
     }
     this.#length += count;
     this.#forget();
-    while (!this.isComplete && this.#lastNeeded() <= this.#end()) {
-      this.#measureQuarter();
-    }
-  }
-
-  /** True once every quarter is measured. */
-  get isComplete(): boolean {
-    return this.#quarter === this.#result.phase.length;
-  }
-
-  /** The quarters that are measured so far; 0 in the others. */
-  get result(): LowBand {
-    return this.#result;
+    const quarters = this.#result.phase.length;
+    while (this.#quarter < quarters && this.#lastNeeded() <= this.#end()) this.#measureQuarter();
   }
 
   /** Silence after the end, then the result. */
@@ -137,22 +82,22 @@ export class LowBandMeter {
   }
 
   #lastNeeded(): number {
-    return this.#windowStart(WINDOW_CENTRES[1]!) + WINDOW_FRAMES;
+    return this.#windowStart(WINDOW_CENTRES[1]) + WINDOW_FRAMES;
   }
 
   #measureQuarter(): void {
-    const sums: BandSums = { left: 0, right: 0, crossRe: 0, crossIm: 0, strongest: 0 };
+    const sums: BandSums = { left: 0, right: 0, crossRe: 0, crossIm: 0 };
     this.#power.fill(0);
     for (const centre of WINDOW_CENTRES) this.#addWindow(this.#windowStart(centre), sums);
-    sums.strongest = this.#strongest();
-    this.#file(sums);
+    this.#result.strongestFrequency[this.#quarter] = this.#strongest();
+    fileLowBand(this.#result, this.#quarter, sums);
     this.#quarter++;
     this.#forget();
   }
 
   /** Lets go what lies before the next window. */
   #forget(): void {
-    const until = Math.min(this.#windowStart(WINDOW_CENTRES[0]!), this.#end());
+    const until = Math.min(this.#windowStart(WINDOW_CENTRES[0]), this.#end());
     const unneeded = until - this.#first;
     if (unneeded <= 0) return;
     this.#left.copyWithin(0, unneeded, this.#length);
@@ -190,22 +135,5 @@ export class LowBandMeter {
     const curvature = 2 * at - before - after;
     const offset = curvature > 0 ? (after - before) / (2 * curvature) : 0;
     return ((top + Math.max(-0.5, Math.min(0.5, offset))) * this.#rate) / WINDOW_FRAMES;
-  }
-
-  #file(sums: BandSums): void {
-    const total = sums.left + sums.right;
-    if (total === 0) return;
-    const [q, result] = [this.#quarter, this.#result];
-    if (Math.min(sums.left, sums.right) > SILENT_SHARE * total) {
-      // Two roots, since the product of what a program leaves behind it may be too small for any.
-      const correlation = sums.crossRe / (Math.sqrt(sums.left) * Math.sqrt(sums.right));
-      result.correlation[q] = Math.max(-1, Math.min(1, correlation));
-      result.phase[q] = Math.atan2(sums.crossIm, sums.crossRe);
-    }
-    const vertical = Math.max(0, (total - 2 * sums.crossRe) / 2);
-    result.verticalShare[q] = vertical / total;
-    result.strongestFrequency[q] = sums.strongest;
-    result.verticalAmplitude[q] = Math.sqrt(2 * vertical * POWER_SCALE);
-    result.lateralAmplitude[q] = Math.sqrt(2 * Math.max(0, total - vertical) * POWER_SCALE);
   }
 }

@@ -92,13 +92,13 @@ const ROWS: readonly Row[] = [
     program: 'noise',
     format: stereo(float64, 48_000),
     seconds: 0.9,
-    settings: { ...at78, speedTolerance: 1e-6 },
+    settings: { ...at78, speedTolerance: 1e-6, lowBandHz: 2000 },
   },
   {
     program: 'tones',
     format: stereo(pcm24, 96_000),
     seconds: 0.9,
-    settings: { ...at78, ellipticalHz: 150, ellipticalOrder: 1 },
+    settings: { ...at78, ellipticalHz: 150, ellipticalOrder: 1, lowBandHz: 30 },
   },
   {
     program: 'bursts',
@@ -110,7 +110,7 @@ const ROWS: readonly Row[] = [
     program: 'noise',
     format: { ...pcm24, channels: 1, sampleRate: 44_100 },
     seconds: 0.3,
-    settings: { ...at45, polarity: -1 },
+    settings: { ...at45, polarity: -1, lowBandHz: 1490 },
   },
   {
     program: 'bursts',

@@ -1,3 +1,5 @@
+import type { Hertz } from '../../units.js';
+import { LOW_BAND_DECIMATION } from '../decimate.js';
 import {
   ACCELERATION_CLASSES,
   COUNTING_CLASSES,
@@ -5,7 +7,9 @@ import {
   ROOT_TWO_CLASSES,
 } from '../histogram.js';
 import type { Jump } from '../jumps.js';
-import { BINS_PER_QUARTER, type WallMotion } from '../motion.js';
+import { emptyLowBand, fileLowBand } from '../low-band-figures.js';
+import { WINDOW_FRAMES } from '../low-windows.js';
+import { BINS_PER_QUARTER, type LowBand, type WallMotion } from '../motion.js';
 import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
 import type { FrameRun } from '../silent-runs.js';
 import { emptyWall } from '../wall-rows.js';
@@ -22,8 +26,11 @@ export interface Collected {
   readonly right: WallMotion;
   /** K-weighted power of every 100 ms: left, right, left … */
   readonly stepPowers: number[];
+  readonly lowBand: LowBand;
   binCount: number;
   quarterCount: number;
+  /** Quarters whose low band is there. */
+  lowCount: number;
 }
 
 export function emptyCollection(quarterCount: number): Collected {
@@ -41,15 +48,21 @@ export function emptyCollection(quarterCount: number): Collected {
     left: emptyWall(quarterCount),
     right: emptyWall(quarterCount),
     stepPowers: [],
+    lowBand: emptyLowBand(quarterCount),
     binCount: 0,
     quarterCount: 0,
+    lowCount: 0,
   };
 }
 
-/** Takes what the kernel has completed; bins and quarters beyond the collection's are let go. */
-export function collect(kernel: Kernel, collected: Collected): void {
+/**
+ * Takes what the kernel has completed; bins and quarters beyond the collection's are let go.
+ * @param rate of the motion
+ */
+export function collect(kernel: Kernel, collected: Collected, rate: Hertz): void {
   collectBins(kernel, collected);
   collectQuarters(kernel, collected);
+  collectLowBand(kernel, collected, rate);
   collected.stepPowers.push(
     ...numbersAt(kernel, kernel.stepPowers.value, 2 * kernel.stepCount.value),
   );
@@ -95,6 +108,28 @@ function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: numb
     );
   fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row), ROOT_TWO_CLASSES);
   fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2), ACCELERATION_CLASSES);
+}
+
+/** Both walls' powers, the two parts of their product, the strongest bin. */
+const LOW_NUMBERS = 5;
+
+function collectLowBand(kernel: Kernel, collected: Collected, rate: Hertz): void {
+  const { lowBand } = collected;
+  const room = lowBand.phase.length - collected.lowCount;
+  const count = Math.min(kernel.lowQuarterCount.value, room);
+  const numbers = numbersAt(kernel, kernel.lowQuarters.value, count * LOW_NUMBERS);
+  for (let at = 0; at < numbers.length; at += LOW_NUMBERS) {
+    fileLowBand(lowBand, collected.lowCount, {
+      left: numbers[at]!,
+      right: numbers[at + 1]!,
+      crossRe: numbers[at + 2]!,
+      crossIm: numbers[at + 3]!,
+    });
+    lowBand.strongestFrequency[collected.lowCount] =
+      numbers[at + 4]! * (rate / LOW_BAND_DECIMATION / WINDOW_FRAMES);
+    collected.lowCount++;
+  }
+  kernel.takeLowQuarters();
 }
 
 /** Frame, channel, difference and the largest around it. */

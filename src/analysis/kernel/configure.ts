@@ -7,10 +7,12 @@ import {
 } from '../band-limit.js';
 import { designHighPass } from '../biquad.js';
 import { SAMPLE_LIMIT } from '../convert-samples.js';
+import { LOW_BAND_DECIMATION } from '../decimate.js';
 import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
 import { LEAST_DIFFERENCE } from '../jumps.js';
 import { designKWeighting, pairedTaps } from '../k-weighting.js';
-import { BINS_PER_QUARTER } from '../motion.js';
+import { binGains, HANN, WINDOW_FRAMES } from '../low-windows.js';
+import { BINS_PER_QUARTER, QUARTERS_PER_TURN } from '../motion.js';
 import { designMotionFilter } from '../motion-filter.js';
 import { fullScale } from '../program-checks.js';
 import { fullScaleVelocity, wiringOf } from '../program-level.js';
@@ -18,6 +20,12 @@ import type { SampleFormat } from '../sample-format.js';
 import { leastSilentFrames } from '../silent-runs.js';
 import { binFrames, type SpiralClock } from '../spiral-clock.js';
 import type { Kernel } from './load-kernel.js';
+
+/** Cosine and sine of a turn in as many steps as a window of the low band has frames. */
+const TURNS = Float64Array.from({ length: 2 * WINDOW_FRAMES }, (_, n) => {
+  const angle = (2 * Math.PI * (n >> 1)) / WINDOW_FRAMES;
+  return n % 2 === 0 ? Math.cos(angle) : Math.sin(angle);
+});
 
 /** Hands a kernel at rest its coefficients and lets it take the lead's silence. */
 export function configureKernel(
@@ -43,6 +51,7 @@ export function configureKernel(
   const wiring = wiringOf(settings);
   kernel.setWiring(wiring.swap ? 1 : 0, wiring.leftGain, wiring.rightGain);
   setFilters(kernel, settings, limit, clock);
+  setLowBand(kernel, settings, clock);
   const programBase = Math.ceil(frames / 2 ** limit.halvings);
   kernel.start(limit.halvings, LEAD_BASE_FRAMES, programBase, limit.baseRate / 10);
 }
@@ -87,6 +96,20 @@ function setFilters(
     return [...interpolationTaps(Math.ceil(delay) - delay)];
   });
   numbersAt(kernel, kernel.delayTaps.value, delays.length).set(delays);
+}
+
+function setLowBand(kernel: Kernel, settings: Settings, clock: SpiralClock): void {
+  const gains = binGains(settings.lowBandHz, clock.rate / LOW_BAND_DECIMATION);
+  numbersAt(kernel, kernel.lowGains.value, gains.length).set(gains);
+  numbersAt(kernel, kernel.lowWindow.value, WINDOW_FRAMES).set(HANN);
+  numbersAt(kernel, kernel.lowTurns.value, TURNS.length).set(TURNS);
+  kernel.setLowBand(
+    LEAD_FRAMES / LOW_BAND_DECIMATION,
+    clock.firstFrame / LOW_BAND_DECIMATION,
+    clock.turnFrames / LOW_BAND_DECIMATION / QUARTERS_PER_TURN,
+    clock.firstQuarter,
+    gains.length - 1,
+  );
 }
 
 /** Writes every number into both lanes of a vector. */

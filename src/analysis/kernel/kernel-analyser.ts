@@ -1,8 +1,7 @@
 import type { Settings } from '../../settings.js';
-import { bandLimitOf, LEAD_FRAMES } from '../band-limit.js';
-import { LOW_BAND_DECIMATION } from '../decimate.js';
+import type { Hertz } from '../../units.js';
+import { bandLimitOf } from '../band-limit.js';
 import { JumpList } from '../jump-list.js';
-import { LowBandMeter } from '../low-band.js';
 import { BINS_PER_QUARTER } from '../motion.js';
 import type { PartAnalyser } from '../part-analyser.js';
 import type { PartMotion } from '../part-motion.js';
@@ -12,13 +11,10 @@ import { frameBytes } from '../sample-format.js';
 import type { FrameRun } from '../silent-runs.js';
 import { countedSteps } from '../step-powers.js';
 import { type Collected, collect, emptyCollection, jumpsOf, silentRunsOf } from './collect.js';
-import { configureKernel, numbersAt } from './configure.js';
+import { configureKernel } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
 import { feedKernel, sourceRoom } from './feed.js';
 import { type Kernel, releaseKernel } from './load-kernel.js';
-
-/** Decimated frames of the lead, which the low band leaves out. */
-const LOW_LEAD = LEAD_FRAMES / LOW_BAND_DECIMATION;
 
 /**
  * The one pass over a part of a program, by the kernel. Its definition, number by number, is
@@ -30,10 +26,9 @@ export class KernelAnalyser implements PartAnalyser {
   readonly #program: Program;
   readonly #part: Part;
   readonly #collected: Collected;
-  readonly #lowBand: LowBandMeter;
+  readonly #rate: Hertz;
   readonly #jumps: JumpList;
   #silentRuns: FrameRun[] = [];
-  #lowLead = LOW_LEAD;
   /** Frame of the program that comes next. */
   #frame: number;
   /** Known once the part's own frames are over. */
@@ -53,7 +48,7 @@ export class KernelAnalyser implements PartAnalyser {
     this.#frame = part.readFrom;
     this.#collected = emptyCollection(quarterCount);
     this.#jumps = new JumpList(program, part);
-    this.#lowBand = new LowBandMeter(clock, settings.lowBandHz, quarterCount);
+    this.#rate = clock.rate;
     const framesLeft = program.frames - part.readFrom;
     configureKernel(kernel, program.format, framesLeft, settings, limit, clock);
     this.room = sourceRoom(kernel, program.format);
@@ -74,7 +69,7 @@ export class KernelAnalyser implements PartAnalyser {
 
   finish(): PartMotion {
     this.#finishQuarters();
-    const { bins, left, right, stepPowers } = this.#collected;
+    const { bins, left, right, lowBand, stepPowers } = this.#collected;
     const { sums, truePeak, ultrasonicPower } = this.#counted ?? this.#countedSoFar();
     releaseKernel(this.#kernel);
     return {
@@ -82,7 +77,7 @@ export class KernelAnalyser implements PartAnalyser {
       bins,
       left,
       right,
-      lowBand: this.#lowBand.result,
+      lowBand,
       sums,
       truePeak,
       ultrasonicPower,
@@ -120,8 +115,9 @@ export class KernelAnalyser implements PartAnalyser {
   /** Silence after the program, as long as bins and the low band wait for what comes after. */
   #finishQuarters(): void {
     const { firstQuarter, endQuarter } = this.#part;
-    const binCount = (endQuarter - firstQuarter) * BINS_PER_QUARTER;
-    while (this.#collected.binCount < binCount || !this.#lowBand.isComplete) {
+    const quarters = endQuarter - firstQuarter;
+    const collected = this.#collected;
+    while (collected.binCount < quarters * BINS_PER_QUARTER || collected.lowCount < quarters) {
       if (this.#frame < this.#program.frames) throw new Error('a part ends before its quarters');
       this.#kernel.finish(this.#program.format.sampleRate / 10);
       this.#take();
@@ -130,12 +126,7 @@ export class KernelAnalyser implements PartAnalyser {
 
   #take(): void {
     const kernel = this.#kernel;
-    collect(kernel, this.#collected);
-    const skipped = Math.min(this.#lowLead, kernel.lowCount.value);
-    this.#lowLead -= skipped;
-    const low = numbersAt(kernel, kernel.lowFrames.value, 2 * kernel.lowCount.value);
-    this.#lowBand.push(low.subarray(2 * skipped));
-    kernel.takeLow();
+    collect(kernel, this.#collected, this.#rate);
     for (const jump of jumpsOf(kernel, this.#part.readFrom)) this.#jumps.add(jump);
     this.#silentRuns.push(...silentRunsOf(kernel, this.#part.readFrom));
   }

@@ -32,8 +32,11 @@ export interface Kernel {
   readonly displacementTaps: Counter;
   readonly displacementWideTaps: Counter;
   readonly derivativeTaps: Counter;
-  readonly lowFrames: Counter;
-  readonly lowCount: Counter;
+  readonly lowWindow: Counter;
+  readonly lowTurns: Counter;
+  readonly lowGains: Counter;
+  readonly lowQuarters: Counter;
+  readonly lowQuarterCount: Counter;
   readonly interpolationTable: Counter;
   readonly delayTaps: Counter;
   readonly displacement: Counter;
@@ -58,13 +61,20 @@ export interface Kernel {
     leadFrames: number,
     firstBin: number,
   ): void;
+  setLowBand(
+    lead: number,
+    firstFrame: number,
+    quarterFrames: number,
+    firstQuarter: number,
+    lastBin: number,
+  ): void;
   start(halvings: number, leadBase: number, programBase: number, step: number): void;
   push(bytes: number): number;
   finish(frames: number): void;
   /** Bytes from the start of the memory on in which it may have written. */
   memoryUsed(): number;
   takeSteps(): void;
-  takeLow(): void;
+  takeLowQuarters(): void;
   takeBins(): void;
   takeQuarters(): void;
 }

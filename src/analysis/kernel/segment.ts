@@ -43,7 +43,7 @@ export async function moveSegment(
   // Only the displacement is wanted: no program to weigh, and the quarters begin after the segment.
   const clock = { ...spiralClock(settings, limit.internalRate), firstQuarter: NEVER };
   configureKernel(kernel, format, 0, settings, limit, clock);
-  feedKernel(kernel, format, bytes, () => kernel.takeLow());
+  feedKernel(kernel, format, bytes, () => {});
   kernel.finish(format.sampleRate / 100);
   const rate = limit.internalRate;
   const first = Math.round(span.from * rate);

@@ -12,7 +12,10 @@ export { stepTaps, setStepPairs } from './doubling';
 export { recursionTaps, setWiring, setElliptical } from './recursion';
 export { displacementTaps, displacementWideTaps } from './displace';
 export { derivativeTaps } from './derive';
-export { lowFrames, lowCount, takeLow } from './low-band';
+export { lowTurns, lowWindow } from './low-transform';
+export {
+  lowGains, lowQuarterCount, lowQuarters, setLowBand, takeLowQuarters,
+} from './low-windows';
 export { interpolationTable } from './interpolate';
 export { delayTaps, displacement, displacementMask, memoryUsed, motionEnd, setClock } from './rings';
 export { binMaxima, binCount, takeBins } from './bins';

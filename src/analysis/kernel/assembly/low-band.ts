@@ -1,17 +1,49 @@
+import { WINDOW_FRAMES } from './low-transform';
 import { firstOf, secondOf } from './vector';
 
 /** Frames of the internal rate a frame of the low band; also a step of the motion. */
 export const STEP_FRAMES: i32 = 32;
 
 const LOW_CAPACITY: i32 = 4096;
-/** Decimated displacement that is complete, from the start of the lead on. */
+/** Most frames that come between two looks at the windows. */
+const LOW_CHUNK: i32 = 128;
+/** Decimated displacement: what a window may still need, then what came since. */
 export const lowFrames: usize = memory.data(LOW_CAPACITY * 16, 16);
 export let lowCount: i32 = 0;
+/** Number of the first of them among those of the program. */
+export let lowFirst: i32 = 0;
+/** Frames of the lead that are still to be left out. */
+let lead: i32 = 0;
 /** Σi·x of the last step, i from 0. */
 const rising: usize = memory.data(16, 16);
 
-export function takeLow(): void {
-  lowCount = 0;
+/**
+ * Begins with silence.
+ * @param leadFrames decimated frames of the lead
+ * @param first number of the frame that comes after it
+ */
+export function startLow(leadFrames: i32, first: i32): void {
+  lead = leadFrames;
+  lowFirst = first - WINDOW_FRAMES;
+  lowCount = WINDOW_FRAMES - leadFrames;
+}
+
+/** Silences the lead, once it is there: the low band leaves out what the filters ring before. */
+export function silenceLead(): void {
+  if (lead == 0 || lowCount < WINDOW_FRAMES) return;
+  const bytes = <usize>lead << 4;
+  memory.fill(lowFrames + (WINDOW_FRAMES << 4) - bytes, 0, bytes);
+  lead = 0;
+}
+
+/** Lets go what lies before a window that ends with the next frame. */
+export function forgetLow(): void {
+  if (lowCount <= LOW_CAPACITY - LOW_CHUNK) return;
+  const gone = lowCount - WINDOW_FRAMES - LOW_CHUNK;
+  memory.copy(
+    lowFrames, lowFrames + (<usize>gone << 4), (WINDOW_FRAMES + LOW_CHUNK) << 4);
+  lowFirst += gone;
+  lowCount -= gone;
 }
 
 /**

@@ -5,6 +5,7 @@ import { LOW_CUT_DELAY, setStep, weighFrames } from './k-weighting';
 import { differentiate } from './differentiate';
 import { displace } from './displace';
 import { endJumps, followJumps, forgetJumps } from './jumps';
+import { followLow } from './low-windows';
 import { programRoom, recurse } from './recursion';
 import { forgetSilentRuns } from './silence';
 import { bytesPerFrame, CHUNK_FRAMES, convertFrames, sourceBytes } from './source';
@@ -83,6 +84,7 @@ function pass(count: i32): void {
   recurse(base);
   doubleSteps();
   displace();
+  followLow();
   differentiate();
   measureBins();
 }
