@@ -108,8 +108,19 @@ function jumpsIn(heard: Stereo, program: Program, part: Part): Jumps {
   return list.finish();
 }
 
+/** Σx², each of them in f32. */
 function power(signal: Float64Array): number {
-  return signal.reduce((sum, value) => sum + value * value, 0);
+  return signal.reduce((sum, value) => sum + Math.fround(value * value), 0);
+}
+
+/** Σx² of a whole number of pairs, each pair in f32. */
+function pairedPower(signal: Float64Array): number {
+  let sum = 0;
+  for (let n = 0; n < signal.length; n += 2) {
+    const [one, next] = [signal[n]!, signal[n + 1]!];
+    sum += Math.fround(Math.fround(one * one) + Math.fround(next * next));
+  }
+  return sum;
 }
 
 /** A signal by its frames from the first of the program on, times a factor. */
@@ -195,8 +206,8 @@ function stepPowersOf(base: Stereo, rate: number): number[] {
   const weighted = mapStereo(base, (channel) => weigh(channel, rate, step));
   const powers: number[] = [];
   for (let end = step; end <= weighted.left.length; end += step) {
-    powers.push(power(weighted.left.subarray(end - step, end)) / step);
-    powers.push(power(weighted.right.subarray(end - step, end)) / step);
+    powers.push(pairedPower(weighted.left.subarray(end - step, end)) / step);
+    powers.push(pairedPower(weighted.right.subarray(end - step, end)) / step);
   }
   return powers;
 }

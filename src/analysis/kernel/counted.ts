@@ -9,7 +9,7 @@ import type { Kernel } from './load-kernel.js';
 export type Counted = Pick<PartMotion, 'sums' | 'truePeak' | 'ultrasonicPower'>;
 
 /** Σx, Σx², Σ left·right and max |x|, two numbers each; and three of them twice. */
-const SUM_NUMBERS = 20;
+const SUM_NUMBERS = 18;
 
 /**
  * Lets a kernel count from here on. Its filters go on, and so does a run at full scale that has

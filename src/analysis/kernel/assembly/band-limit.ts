@@ -1,6 +1,6 @@
-import { sumPairs } from './half-band';
+import { halve } from './half-band';
 import { CHUNK_FRAMES } from './source';
-import { firstOf, frameAt, moveBack, secondOf } from './vector';
+import { frameAt, moveBack } from './vector';
 
 const FIRST_PAIRS: i32 = 6;
 /** Most pairs of the band end; always an even number of them. */
@@ -29,8 +29,8 @@ class Halving {
 const ROOM: i32 = CHUNK_FRAMES + 128;
 const first = changetype<Halving>(memory.data(32, 16));
 const second = changetype<Halving>(memory.data(32, 16));
-/** What a half-band has of the frames at odd distances. */
-const sums: usize = memory.data(ROOM * 8, 16);
+/** Power that the first halving keeps out, which nobody asks for. */
+const firstPower: usize = memory.data(16, 16);
 export let bandEndPairs: i32 = 0;
 
 function prepare(stage: Halving, pairs: i32): void {
@@ -50,13 +50,13 @@ export function setBandEnd(pairs: i32): void {
 /** Halves by the gentle half-band; returns the frames that came out. There is a frame before `frames`. */
 export function halveFirst(frames: usize, count: i32, out: usize): i32 {
   part(first, frames, count);
-  return halve(first, firstHalvingTaps, FIRST_PAIRS, out, false);
+  return halveStage(first, firstHalvingTaps, FIRST_PAIRS, out, firstPower);
 }
 
 /** Halves by the band-end half-band. */
 export function halveToBase(frames: usize, count: i32, out: usize): i32 {
   part(second, frames, count);
-  return halve(second, bandEndTaps, bandEndPairs, out, true);
+  return halveStage(second, bandEndTaps, bandEndPairs, out, ultrasonicPower);
 }
 
 /** Parts frames into those of even and of odd numbers. */
@@ -87,42 +87,10 @@ function drop(stage: Halving, count: i32): void {
   moveBack(stage.odds, frameAt(stage.odds, count), (stage.fill + stage.reach) << 3);
 }
 
-// Four outputs at a time: halving may write up to three frames more than it returns.
-
-// @ts-ignore: decorator
-@inline
-function halve(stage: Halving, taps: usize, pairs: i32, out: usize, measure: bool): i32 {
+function halveStage(stage: Halving, taps: usize, pairs: i32, out: usize, power: usize): i32 {
   const count = stage.fill - pairs + 1;
   if (count <= 0) return 0;
-  sumPairs(frameAt(stage.odds, pairs), count, taps, pairs, sums);
-  const half = f32x4.splat(0.5);
-  let power = v128.load(ultrasonicPower);
-  for (let n = 0; n < count; n += 2) {
-    const around = v128.load(frameAt(sums, n));
-    const middle = f32x4.mul(half, v128.load(frameAt(stage.evens, n)));
-    v128.store(frameAt(out, n), f32x4.add(middle, around));
-    if (measure) power = plusPower(power, f32x4.sub(middle, around), count - n);
-  }
-  if (measure) v128.store(ultrasonicPower, power);
+  halve(frameAt(stage.odds, pairs), stage.evens, count, taps, pairs, out, power);
   drop(stage, count);
   return count;
-}
-
-/** A power and that of two frames, as many of them as there are. */
-// @ts-ignore: decorator
-@inline
-function plusPower(power: v128, pair: v128, there: i32): v128 {
-  const one = firstOf(pair);
-  const sum = f64x2.add(power, f64x2.mul(one, one));
-  if (there == 1) return sum;
-  const next = secondOf(pair);
-  return f64x2.add(sum, f64x2.mul(next, next));
-}
-
-/** Writes two pairs of frames, each of one of the first and one of the second. */
-// @ts-ignore: decorator
-@inline
-export function interleave(target: usize, first: v128, second: v128): void {
-  v128.store(target, v128.shuffle<i64>(first, second, 0, 2));
-  v128.store(target, v128.shuffle<i64>(first, second, 1, 3), 16);
 }

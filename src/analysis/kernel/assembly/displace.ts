@@ -1,11 +1,13 @@
+import { evenSteps, keepLastSteps, oddSteps, stepsWaiting } from './doubling';
 import { putLow, STEP_FRAMES } from './low-band';
-import { displacement, displacementMask, mirrorStep, moves, movesMask } from './rings';
-import { keepLastSteps, steps, stepsWaiting } from './doubling';
 import { levels, recursed, waiting } from './recursion';
-import { frameAt, pairOf, wideFrame } from './vector';
+import {
+  displacement, displacementMask, evenMoves, mirrorStep, movesMask, oddMoves,
+} from './rings';
+import { frameAt, interleave, pairOf, wideFrame } from './vector';
 
-/** Steps of the recursion that a frame of displacement needs before it and after it. */
-const BEHIND: i32 = 3;
+/** Frames of the base rate whose steps those of a frame's moves are, before it and after it. */
+const BEHIND: i32 = 1;
 const AHEAD: i32 = 2;
 
 /** 6 taps, each in all lanes; and again as f64. */
@@ -15,74 +17,115 @@ export const displacementWideTaps: usize = memory.data(6 * 16, 16);
 /** Frames there are of the displacement and its moves; whole steps. */
 export let movesEnd: i32 = 0;
 
+/** Steps that may be displaced and not yet differentiated, and more; a power of two. */
+const STEPS: i32 = 128;
+/** Per step the highest and the lowest of u and of `both`, the frame before it among them. */
+const stepExtremes: usize = memory.data(STEPS * 64, 16);
+
+/** Address of a step's extremes: four vectors of two frames each. */
+export function extremesOf(first: i32): usize {
+  return stepExtremes + (<usize>((first / STEP_FRAMES) & (STEPS - 1)) << 6);
+}
+
 /** Makes the displacement of all steps whose frames are there. */
 export function displace(): void {
   let first = BEHIND;
-  for (; first + STEP_FRAMES + AHEAD <= stepsWaiting; first += STEP_FRAMES) {
-    const out = frameAt(moves, movesEnd & movesMask);
-    moveStep(first, out);
-    displaceStep(first, out);
-    mirrorStep(moves, movesMask, movesEnd);
-    mirrorStep(displacement, displacementMask, movesEnd);
+  for (; first + STEP_FRAMES / 2 + AHEAD <= stepsWaiting; first += STEP_FRAMES / 2) {
+    const at = movesEnd >> 1;
+    const evens = frameAt(evenMoves, at & movesMask);
+    const odds = frameAt(oddMoves, at & movesMask);
+    moveStep(first, evens, odds);
+    displaceStep(first, evens, odds);
+    mirrorStep(evenMoves, movesMask, at, STEP_FRAMES / 2);
+    mirrorStep(oddMoves, movesMask, at, STEP_FRAMES / 2);
+    mirrorStep(displacement, displacementMask, movesEnd, STEP_FRAMES);
     movesEnd += STEP_FRAMES;
   }
   keepLastSteps(stepsWaiting - first + BEHIND);
 }
 
-/** The moves of a step: the FIR, four frames at a time. */
-function moveStep(first: i32, out: usize): void {
+/** The moves to the even frames of a step and to the odd ones after them: the FIR. */
+function moveStep(first: i32, evens: usize, odds: usize): void {
   const tap0 = v128.load(displacementTaps, 0);
   const tap1 = v128.load(displacementTaps, 16);
   const tap2 = v128.load(displacementTaps, 32);
   const tap3 = v128.load(displacementTaps, 48);
   const tap4 = v128.load(displacementTaps, 64);
   const tap5 = v128.load(displacementTaps, 80);
-  for (let n = 0; n < STEP_FRAMES; n += 4) {
-    const from = frameAt(steps, first + n - BEHIND);
-    const at2 = v128.load(from, 16);
-    const at3 = v128.load(from, 24);
-    const at4 = v128.load(from, 32);
-    const at5 = v128.load(from, 40);
-    const early = f32x4.add(f32x4.mul(tap0, at5), f32x4.mul(tap1, at4));
-    const middle = f32x4.add(f32x4.mul(tap2, at3), f32x4.mul(tap3, at2));
-    const late = f32x4.add(
-      f32x4.mul(tap4, v128.load(from, 8)), f32x4.mul(tap5, v128.load(from)));
-    v128.store(frameAt(out, n), f32x4.add(f32x4.add(early, middle), late));
-    const nextEarly = f32x4.add(
-      f32x4.mul(tap0, v128.load(from, 56)), f32x4.mul(tap1, v128.load(from, 48)));
-    const nextMiddle = f32x4.add(f32x4.mul(tap2, at5), f32x4.mul(tap3, at4));
-    const nextLate = f32x4.add(f32x4.mul(tap4, at3), f32x4.mul(tap5, at2));
-    v128.store(frameAt(out, n), f32x4.add(f32x4.add(nextEarly, nextMiddle), nextLate), 16);
+  const fromEven = frameAt(evenSteps, first - BEHIND);
+  const fromOdd = frameAt(oddSteps, first - BEHIND);
+  for (let n = 0; n < STEP_FRAMES / 2; n += 2) {
+    const even = frameAt(fromEven, n);
+    const odd = frameAt(fromOdd, n);
+    const lastEven = v128.load(even);
+    const atEven = v128.load(even, 8);
+    const nextEven = v128.load(even, 16);
+    const lastOdd = v128.load(odd);
+    const beforeOdd = v128.load(odd, 8);
+    const afterOdd = v128.load(odd, 16);
+    v128.store(frameAt(evens, n), f32x4.add(
+      f32x4.add(weighed(tap0, nextEven, tap1, afterOdd), weighed(tap2, atEven, tap3, beforeOdd)),
+      weighed(tap4, lastEven, tap5, lastOdd)));
+    v128.store(frameAt(odds, n), f32x4.add(
+      f32x4.add(
+        weighed(tap0, v128.load(odd, 24), tap1, nextEven), weighed(tap2, afterOdd, tap3, atEven)),
+      weighed(tap4, beforeOdd, tap5, lastEven)));
   }
 }
 
-/** The displacement of a step out of its moves, and its sums for the low band. */
-function displaceStep(first: i32, step: usize): void {
-  const out = frameAt(displacement, movesEnd & displacementMask);
-  let sum = f32x4.splat(0);
-  let running = sum;
-  let last = displacedBefore(first);
-  for (let n = 0; n < STEP_FRAMES; n += 4) {
-    const run = addedUp(v128.load(frameAt(step, n)));
-    const further = addedUp(v128.load(frameAt(step, n), 16));
-    const u = f32x4.add(last, run);
-    const next = f32x4.add(last, f32x4.add(v128.shuffle<i64>(run, run, 1, 1), further));
-    last = v128.shuffle<i64>(next, next, 1, 1);
-    v128.store(frameAt(out, n), u);
-    v128.store(frameAt(out, n), next, 16);
-    sum = f32x4.add(sum, u);
-    running = f32x4.add(running, sum);
-    sum = f32x4.add(sum, next);
-    running = f32x4.add(running, sum);
-  }
-  putLow(sum, running);
-}
-
-/** Two moves, the second with the first in it. */
+/** Two steps by their taps. */
 // @ts-ignore: decorator
 @inline
-function addedUp(moves: v128): v128 {
-  return f32x4.add(moves, v128.shuffle<i64>(f32x4.splat(0), moves, 0, 2));
+function weighed(tap: v128, a: v128, otherTap: v128, b: v128): v128 {
+  return f32x4.add(f32x4.mul(tap, a), f32x4.mul(otherTap, b));
+}
+
+/** The displacement of a step out of its moves, its sums for the low band and its extremes. */
+function displaceStep(first: i32, evens: usize, odds: usize): void {
+  const out = frameAt(displacement, movesEnd & displacementMask);
+  const zero = f32x4.splat(0);
+  let evenSum = zero;
+  let oddSum = zero;
+  let evenRunning = zero;
+  let oddRunning = zero;
+  let last = displacedBefore(first);
+  let most = last;
+  let least = last;
+  let mostBoth = both(last);
+  let leastBoth = mostBoth;
+  for (let n = 0; n < STEP_FRAMES / 2; n += 2) {
+    const toEven = v128.load(frameAt(evens, n));
+    const pair = f32x4.add(toEven, v128.load(frameAt(odds, n)));
+    const firstPair = v128.shuffle<i64>(zero, pair, 0, 2);
+    const u = f32x4.add(last, f32x4.add(firstPair, toEven));
+    const next = f32x4.add(last, f32x4.add(firstPair, pair));
+    last = v128.shuffle<i64>(next, next, 1, 1);
+    interleave(frameAt(out, 2 * n), u, next);
+    evenSum = f32x4.add(evenSum, u);
+    oddSum = f32x4.add(oddSum, next);
+    evenRunning = f32x4.add(evenRunning, evenSum);
+    oddRunning = f32x4.add(oddRunning, oddSum);
+    most = f32x4.pmax(most, f32x4.pmax(u, next));
+    least = f32x4.pmin(least, f32x4.pmin(u, next));
+    const b = both(u);
+    const nextB = both(next);
+    mostBoth = f32x4.pmax(mostBoth, f32x4.pmax(b, nextB));
+    leastBoth = f32x4.pmin(leastBoth, f32x4.pmin(b, nextB));
+  }
+  const extremes = extremesOf(movesEnd);
+  v128.store(extremes, most);
+  v128.store(extremes, least, 16);
+  v128.store(extremes, mostBoth, 32);
+  v128.store(extremes, leastBoth, 48);
+  putLow(evenSum, oddSum, evenRunning, oddRunning);
+}
+
+/** Sum of the walls and left less right, of two frames. */
+// @ts-ignore: decorator
+@inline
+export function both(pair: v128): v128 {
+  const signs = f32x4(0, -0.0, 0, -0.0);
+  return f32x4.add(v128.shuffle<i32>(pair, pair, 1, 0, 3, 2), v128.xor(pair, signs));
 }
 
 /**
@@ -91,14 +134,14 @@ function addedUp(moves: v128): v128 {
  */
 function displacedBefore(first: i32): v128 {
   const at = levels + (<usize>(waiting - recursed + (movesEnd >> 1)) << 4);
-  const step = frameAt(steps, first);
+  const step = frameAt(oddSteps, first);
   const taps = displacementWideTaps;
   const level = v128.load(at);
   const level1 = v128.load(at - 16);
   const level2 = v128.load(at - 32);
   const after = f64x2.add(level, wideFrame(step + 8));
-  const before = f64x2.add(level1, wideFrame(step - 8));
-  const before2 = f64x2.add(level2, wideFrame(step - 24));
+  const before = f64x2.add(level1, wideFrame(step));
+  const before2 = f64x2.add(level2, wideFrame(step - 8));
   const early = f64x2.add(wide(taps, after), wide(taps + 16, level));
   const middle = f64x2.add(wide(taps + 32, before), wide(taps + 48, level1));
   const late = f64x2.add(wide(taps + 64, before2), wide(taps + 80, level2));

@@ -93,10 +93,7 @@ function weighRun(frames: usize, count: i32): void {
     const y = f32x4.sub(f32x4.sub(input, f32x4.mul(a2, y2)), f32x4.mul(a1, y1));
     const skipped = f32x4.sub(nextInput, f32x4.mul(a1, input));
     const next = f32x4.add(f32x4.add(skipped, f32x4.mul(skip2, y2)), f32x4.mul(skip1, y1));
-    const wide = secondOf(y);
-    const nextWide = secondOf(next);
-    total = f64x2.add(total, f64x2.mul(wide, wide));
-    total = f64x2.add(total, f64x2.mul(nextWide, nextWide));
+    total = f64x2.add(total, secondOf(f32x4.add(f32x4.mul(y, y), f32x4.mul(next, next))));
     x2 = x;
     x1 = nextX;
     y4 = y2;

@@ -48,20 +48,25 @@ export function forgetLow(): void {
 
 /**
  * Average over the triangle that ends with a step: its falling half, the last one's rising.
- * @param sum Σx of the step's even frames, and of its odd ones
- * @param running Σ of the 16 values that each of them had on its way
+ * @param even Σx of the step's every fourth frame from its first on, and from its third
+ * @param odd from its second on, and from its fourth
+ * @param evenRunning Σ of the 8 values that each of them had on its way, and of the odd
  */
-// @ts-ignore: decorator
-@inline
-export function putLow(sum: v128, running: v128): void {
-  const odds = secondOf(sum);
-  const all = f64x2.mul(f64x2.splat(<f64>STEP_FRAMES), f64x2.add(firstOf(sum), odds));
-  // Of two frames, the even one weighs twice what it ran for and the odd one 1 less.
-  const twice = f64x2.mul(f64x2.splat(2), f64x2.add(firstOf(running), secondOf(running)));
-  const falling = f64x2.sub(twice, odds);
+export function putLow(even: v128, odd: v128, evenRunning: v128, oddRunning: v128): void {
+  const second = firstOf(odd);
+  const third = secondOf(even);
+  const fourth = secondOf(odd);
+  const sum = f64x2.add(f64x2.add(firstOf(even), second), f64x2.add(third, fourth));
+  const running = f64x2.add(
+    f64x2.add(firstOf(evenRunning), firstOf(oddRunning)),
+    f64x2.add(secondOf(evenRunning), secondOf(oddRunning)));
+  // Of four frames, the first weighs four times what it ran for, the others 1, 2 and 3 less.
+  const less = f64x2.add(
+    f64x2.add(second, f64x2.mul(f64x2.splat(2), third)), f64x2.mul(f64x2.splat(3), fourth));
+  const falling = f64x2.sub(f64x2.mul(f64x2.splat(4), running), less);
   const triangle = f64x2.add(falling, v128.load(rising));
   const scale = f64x2.splat(1 / <f64>(STEP_FRAMES * STEP_FRAMES));
   v128.store(lowFrames + (<usize>lowCount << 4), f64x2.mul(triangle, scale));
   lowCount++;
-  v128.store(rising, f64x2.sub(all, falling));
+  v128.store(rising, f64x2.sub(f64x2.mul(f64x2.splat(<f64>STEP_FRAMES), sum), falling));
 }

@@ -1,5 +1,4 @@
 import { reserveGroups } from './groups';
-import { STEP_FRAMES } from './low-band';
 import { CHUNK_FRAMES } from './source';
 import { frameAt } from './vector';
 import { reservePeaks } from './wall-peaks';
@@ -14,12 +13,14 @@ export const BINS_PER_QUARTER: i32 = 16;
 /**
  * The motion of the last frames, by the frame's number from the start of the lead on; a frame's
  * place is its number under the mask. Displacement reaches back a turn and its slack. How far each
- * frame of it is from its last reaches back a quarter: velocity and acceleration are made of that,
- * wherever they are looked at once more.
+ * frame of it is from its last reaches back a quarter, those of even frames and the odd ones after
+ * them apart, by half the number: velocity and acceleration are made of that, wherever they are
+ * looked at once more.
  */
 export let displacement: usize = 0;
 export let displacementMask: i32 = 0;
-export let moves: usize = 0;
+export let evenMoves: usize = 0;
+export let oddMoves: usize = 0;
 export let movesMask: i32 = 0;
 /** Frames of motion there are whose velocity and acceleration are measured; whole steps. */
 export let motionEnd: i32 = 0;
@@ -54,11 +55,11 @@ function emptyRing(frames: i32): usize {
   return ring;
 }
 
-/** Puts a step just written at a ring's start behind its end as well. */
-export function mirrorStep(ring: usize, mask: i32, first: i32): void {
+/** Puts a step's frames just written at a ring's start behind its end as well. */
+export function mirrorStep(ring: usize, mask: i32, first: i32, frames: i32): void {
   const at = first & mask;
   if (at >= RUN_FRAMES) return;
-  memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>STEP_FRAMES << 3);
+  memory.copy(frameAt(ring, mask + 1 + at), frameAt(ring, at), <usize>frames << 3);
 }
 
 /** Where the next ring would begin: behind all memory that is used. */
@@ -82,9 +83,10 @@ export function setClock(turn: f64, slack: f64, bin: f64, lead: i32, first: i32)
   const turning = powerOfTwo(inHand + <i32>Math.ceil(turn + slack));
   const quarter = powerOfTwo(<i32>Math.ceil(BINS_PER_QUARTER * bin) + 4 * CHUNK_FRAMES + 512);
   displacementMask = turning - 1;
-  movesMask = quarter - 1;
+  movesMask = quarter / 2 - 1;
   displacement = emptyRing(turning);
-  moves = emptyRing(quarter);
+  evenMoves = emptyRing(quarter / 2);
+  oddMoves = emptyRing(quarter / 2);
   reserveGroups(turning);
   reservePeaks(quarter);
 }

@@ -15,10 +15,11 @@ const spare: usize = memory.data(SOURCE_CAPACITY + 64, 16);
 export const sourceBytes: usize = spare + 16;
 
 /**
- * Σx, Σx², Σ left·right, max |x|: two lanes each. Behind them, for words, the first three of the
- * frames that are every other from the next one on, and of those between.
+ * Σx, Σx², Σ left·right, max |x|: two lanes each. Behind them, for words, Σx of left and of right,
+ * Σx² likewise and Σ left·right: of the frames that are every other from the next one on, and of
+ * those between.
  */
-export const sums: usize = memory.data(64 + 96, 16);
+export const sums: usize = memory.data(64 + 80, 16);
 export let identical: bool = true;
 
 /** The same frames as doubles, where more than 24 bits count. */
@@ -92,15 +93,13 @@ function wordsAt(address: usize, bytes: i32): v128 {
 @inline
 function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 {
   const sample = f32x4.splat(<f32>(1 / WORD));
-  // Every other frame apart, so that neither sum waits for the other.
-  let sum = v128.load(sums, 64);
-  let square = v128.load(sums, 80);
-  let cross = v128.load(sums, 96);
-  let nextSum = v128.load(sums, 112);
-  let nextSquare = v128.load(sums, 128);
-  let nextCross = v128.load(sums, 144);
+  // Every other frame apart, a lane each.
+  let lefts = v128.load(sums, 64);
+  let rights = v128.load(sums, 80);
+  let leftSquares = v128.load(sums, 96);
+  let rightSquares = v128.load(sums, 112);
+  let cross = v128.load(sums, 128);
   let largest = i32x4.splat(0);
-  let differing = largest;
   for (let n = 0; n < count; n += 2) {
     let pair = wordsAt(address, bytes);
     address += 4 * bytes;
@@ -108,32 +107,51 @@ function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 
     // Nothing is added for a frame that there is not.
     if (n + 1 == count) pair = v128.and(pair, i64x2(-1, 0));
     largest = i32x4.max_u(largest, i32x4.abs(pair));
-    differing = v128.or(differing, v128.xor(pair, v128.shuffle<i32>(pair, pair, 1, 0, 3, 2)));
-    const first = f64x2.convert_low_i32x4_s(pair);
-    const second = f64x2.convert_low_i32x4_s(v128.shuffle<i64>(pair, pair, 1, 0));
-    sum = f64x2.add(sum, first);
-    nextSum = f64x2.add(nextSum, second);
-    square = f64x2.add(square, f64x2.mul(first, first));
-    nextSquare = f64x2.add(nextSquare, f64x2.mul(second, second));
-    cross = f64x2.add(cross, f64x2.mul(first, exchanged(first)));
-    nextCross = f64x2.add(nextCross, f64x2.mul(second, exchanged(second)));
+    const channels = v128.shuffle<i32>(pair, pair, 0, 2, 1, 3);
+    const left = f64x2.convert_low_i32x4_s(channels);
+    const right = f64x2.convert_low_i32x4_s(v128.shuffle<i64>(channels, channels, 1, 0));
+    lefts = f64x2.add(lefts, left);
+    rights = f64x2.add(rights, right);
+    leftSquares = f64x2.add(leftSquares, f64x2.mul(left, left));
+    rightSquares = f64x2.add(rightSquares, f64x2.mul(right, right));
+    cross = f64x2.add(cross, f64x2.mul(left, right));
   }
   const word = f64x2.splat(1 / WORD);
   const squaredWord = f64x2.splat(1 / WORD / WORD);
-  v128.store(sums, f64x2.mul(f64x2.add(sum, nextSum), word), 0);
-  v128.store(sums, f64x2.mul(f64x2.add(square, nextSquare), squaredWord), 16);
-  v128.store(sums, f64x2.mul(f64x2.add(cross, nextCross), squaredWord), 32);
-  const first: usize = (count & 1) == 0 ? 64 : 112;
-  const second: usize = 176 - first;
-  v128.store(sums + first, sum, 0);
-  v128.store(sums + first, square, 16);
-  v128.store(sums + first, cross, 32);
-  v128.store(sums + second, nextSum, 0);
-  v128.store(sums + second, nextSquare, 16);
-  v128.store(sums + second, nextCross, 32);
-  if (v128.any_true(differing)) identical = false;
+  v128.store(sums, f64x2.mul(addedUp(lefts, rights), word), 0);
+  v128.store(sums, f64x2.mul(addedUp(leftSquares, rightSquares), squaredWord), 16);
+  v128.store(sums, f64x2.mul(addedUp(cross, cross), squaredWord), 32);
+  const isOdd = (count & 1) != 0;
+  keep(64, lefts, isOdd);
+  keep(80, rights, isOdd);
+  keep(96, leftSquares, isOdd);
+  keep(112, rightSquares, isOdd);
+  keep(128, cross, isOdd);
+  if (identical) identical = areIdentical(out, count);
   const most = i32x4.max_u(largest, v128.shuffle<i64>(largest, largest, 1, 0));
   return f64x2.mul(f64x2.convert_low_i32x4_u(most), f64x2.splat(1 / WORD));
+}
+
+/** What both lanes of left add up to, and of right. */
+// @ts-ignore: decorator
+@inline
+function addedUp(left: v128, right: v128): v128 {
+  return f64x2.add(v128.shuffle<f64>(left, right, 0, 2), v128.shuffle<f64>(left, right, 1, 3));
+}
+
+/** Keeps a sum; after an odd number of frames its lanes change places. */
+function keep(offset: usize, sum: v128, isOdd: bool): void {
+  v128.store(sums + offset, isOdd ? exchanged(sum) : sum);
+}
+
+/** True if the channels are the same. */
+function areIdentical(frames: usize, count: i32): bool {
+  let differing = i32x4.splat(0);
+  for (let n = 0; n < count; n++) {
+    const frame = v128.load64_zero(frameAt(frames, n));
+    differing = v128.or(differing, v128.xor(frame, v128.shuffle<i32>(frame, frame, 1, 0, 3, 2)));
+  }
+  return !v128.any_true(differing);
 }
 
 function firstUnfit(count: i32): i32 {

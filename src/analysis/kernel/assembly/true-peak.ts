@@ -1,7 +1,7 @@
-import { bandEndPairs, bandEndTaps, interleave } from './band-limit';
+import { bandEndPairs, bandEndTaps } from './band-limit';
 import { sumPairs } from './half-band';
 import { lookAtRing, MARGIN, peakNear } from './interpolate';
-import { frameAt, largerFrame } from './vector';
+import { frameAt, interleave, largerFrame } from './vector';
 import { boundsAt, floorOf, mayPeak } from './wall-peaks';
 
 /** Largest magnitude so far, left and right. */

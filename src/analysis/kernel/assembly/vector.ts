@@ -74,3 +74,11 @@ export function right(frame: v128): f64 {
 export function anyLarger(a: v128, b: v128): bool {
   return v128.any_true(f64x2.gt(a, b));
 }
+
+/** Writes two pairs of frames, each of one of the first and one of the second. */
+// @ts-ignore: decorator
+@inline
+export function interleave(target: usize, first: v128, second: v128): void {
+  v128.store(target, v128.shuffle<i64>(first, second, 0, 2));
+  v128.store(target, v128.shuffle<i64>(first, second, 1, 3), 16);
+}

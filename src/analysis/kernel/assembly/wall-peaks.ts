@@ -1,19 +1,25 @@
-import { accelerations, BEHIND, velocities } from './derive';
+import {
+  accelerationOfBend, accelerations, AHEAD, BEHIND, velocities, velocityOfMove,
+} from './derive';
 import { lookAtRing, MARGIN, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
 import { STEP_FRAMES } from './low-band';
-import { moves, movesMask } from './rings';
-import { frameAt, pairOf } from './vector';
+import { evenMoves, movesMask, oddMoves } from './rings';
+import { frameAt, interleave, largerFrame, pairOf } from './vector';
 
 /**
- * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
- * and sampled at f is nowhere higher than 1/cos(πB/f) times its largest sample, 1.53 times for
- * 24.1 kHz at 88.2 kHz.
+ * How much higher a peak may be than the largest move and the largest bend around it, as a velocity
+ * and an acceleration. A signal limited to B falls off from its largest peak no faster than a cosine
+ * of that frequency. A move is its mean over a frame that holds the peak: no less than sin θ / θ of
+ * it, θ = 2πB/f. A bend is its mean under a triangle two frames wide, half a frame beside the peak
+ * at most: no less than cos ½θ · (sin ½θ / ½θ)². For 24.1 kHz at 88.2 kHz 1.735 and 1.968.
  */
-export const PEAK_POWER: f64 = 2.5;
+const OVER_MOVE: f32 = 1.75;
+const OVER_BEND: f32 = 1.98;
 
 /**
- * Per step, in a ring, f32: the largest squares of velocity left and right, and of acceleration. The
- * likeliest step of a quarter is looked at first, and hardly another is left then.
+ * Per step, in a ring, f32: what no velocity is higher than, left and right, as a move, and what no
+ * acceleration is higher than, as a bend. The likeliest step of a quarter is looked at first, and
+ * hardly another is left then.
  */
 let ring: usize = 0;
 let mask: i32 = 0;
@@ -31,34 +37,40 @@ function boundsOf(step: i32): usize {
   return ring + (<usize>(step & mask) << 4);
 }
 
-/** Takes the largest squares of a step, in both frames of a vector. */
+/** Bounds a step by its largest moves and bends, in both frames of a vector. */
 // @ts-ignore: decorator
 @inline
-export function boundPeaks(first: i32, velocity: v128, acceleration: v128): void {
+export function boundPeaks(first: i32, moved: v128, bent: v128): void {
+  const acceleration = f32x4.mul(bent, f32x4.splat(OVER_BEND));
+  // A velocity is no further from its mean over a frame than it changes in half of one.
+  const velocity = f32x4.pmin(
+    f32x4.mul(moved, f32x4.splat(OVER_MOVE)),
+    f32x4.add(moved, f32x4.mul(acceleration, f32x4.splat(0.5))));
   v128.store(boundsOf(first / STEP_FRAMES), v128.shuffle<i64>(velocity, acceleration, 0, 2));
 }
 
+/** Frames beside a step that bound what lies next to its own. */
+const REACH: i32 = 2;
 /** Frames made of a step and of what a look at its last frame reaches. */
 const RUN: i32 = STEP_FRAMES + 2 * MARGIN + 4;
 /** Velocity or acceleration of such a run, and where frame 0 would be. */
 const run: usize = memory.data(RUN * 8, 16);
 let row: usize = 0;
+/** The moves that it is made of. */
+const gathered: usize = memory.data((RUN + BEHIND + AHEAD + 8) * 8, 16);
 
 let quarterFrom: f64 = 0;
 let quarterUntil: f64 = 0;
-let accelerationUnit: f64 = 1;
 let figures: usize = 0;
 
 /**
  * Peaks of both quantities of both walls between the two edges of a quarter, of which all steps are
  * bounded, that of the last frame's successor too.
- * @param unit of the accelerations that the squares are of
  * @param out velocity left, right, acceleration left, right
  */
-export function seekQuarterPeaks(from: f64, until: f64, unit: f64, out: usize): void {
+export function seekQuarterPeaks(from: f64, until: f64, out: usize): void {
   quarterFrom = from;
   quarterUntil = until;
-  accelerationUnit = unit;
   figures = out;
   memory.fill(out, 0, 4 * 8);
   for (let quantity = 0; quantity < 2; quantity++) {
@@ -72,24 +84,21 @@ export function seekQuarterPeaks(from: f64, until: f64, unit: f64, out: usize): 
   for (let step = first; step <= last; step++) {
     climb(step, i32x4.bitmask(f32x4.eq(v128.load(boundsOf(step)), most)));
   }
-  let floor = floorOfSquares();
+  let floor = floorOfBounds();
   for (let step = first; step <= last; step++) {
     const over = i32x4.bitmask(f32x4.gt(v128.load(boundsOf(step)), floor));
     if (over == 0) continue;
     climb(step, over);
-    floor = floorOfSquares();
+    floor = floorOfBounds();
   }
 }
 
-/** What the squares of a step must exceed for a peak beside it to exceed those so far. */
-function floorOfSquares(): v128 {
-  const share = (1 - 1e-6) / PEAK_POWER;
-  const unit = f64x2.splat(share / (accelerationUnit * accelerationUnit));
-  const velocity = v128.load(figures);
-  const acceleration = v128.load(figures, 16);
+/** What the bounds of a step must exceed for a peak beside it to exceed those so far. */
+function floorOfBounds(): v128 {
+  const below = 1 - 1e-6;
   return pairOf(
-    f64x2.mul(f64x2.mul(velocity, velocity), f64x2.splat(share)),
-    f64x2.mul(f64x2.mul(acceleration, acceleration), unit));
+    f64x2.mul(v128.load(figures), f64x2.splat(below / velocityOfMove())),
+    f64x2.mul(v128.load(figures, 16), f64x2.splat(below / accelerationOfBend())));
 }
 
 /** Looks closer at a step; bits 0 and 1 for velocity, 2 and 3 for acceleration. */
@@ -98,12 +107,31 @@ function climb(step: i32, quantities: i32): void {
   if ((quantities & 12) != 0) climbStep(1, step * STEP_FRAMES);
 }
 
-/** Makes a run of velocity or acceleration that holds the frames from one on, and their margin. */
-function make(quantity: i32, first: i32): void {
+/**
+ * Makes velocity or acceleration of a run, so many frames from one on.
+ * @param count even
+ */
+function make(quantity: i32, first: i32, count: i32): void {
+  const from = gatherMoves(first - BEHIND, count + BEHIND + AHEAD);
+  const out = frameAt(row, first);
+  if (quantity == 0) velocities(from, count, out);
+  else accelerations(from, count, out);
+}
+
+/** Lets a run begin MARGIN before a frame. */
+function beginRun(first: i32): void {
   row = run - (<usize>(first - MARGIN) << 3);
-  const from = frameAt(moves, (first - MARGIN - BEHIND) & movesMask);
-  if (quantity == 0) velocities(from, RUN, run);
-  else accelerations(from, RUN, run);
+}
+
+/** Puts moves one after the other, at least so many; returns the address of the first. */
+function gatherMoves(first: i32, count: i32): usize {
+  const at = (first >> 1) & movesMask;
+  const evens = frameAt(evenMoves, at);
+  const odds = frameAt(oddMoves, at);
+  for (let n = 0; 2 * n <= count; n += 2) {
+    interleave(frameAt(gathered, 2 * n), v128.load(frameAt(evens, n)), v128.load(frameAt(odds, n)));
+  }
+  return frameAt(gathered, first & 1);
 }
 
 // @ts-ignore: decorator
@@ -115,18 +143,22 @@ function peaksOf(quantity: i32): usize {
 /** Raises the peaks of a quantity to its values at an edge of the quarter. */
 function raiseAt(quantity: i32, place: f64): void {
   const frame = <i32>Math.floor(place);
-  make(quantity, frame);
+  beginRun(frame);
+  make(quantity, frame - MARGIN, RUN);
   for (let channel = 0; channel < 2; channel++) {
     lookAtRing(row, -1, <f64>(1 - channel), <f64>channel, frame, 2);
     raise(peaksOf(quantity), channel, abs(valueAt(place)));
   }
 }
 
-/** Looks closer at frames of a step whose bound is higher than a peak so far. */
+/** Looks closer at a step's frames, and at those of them whose bound is higher than a peak so far. */
 function climbStep(quantity: i32, first: i32): void {
-  make(quantity, first);
   const peaks = peaksOf(quantity);
   let floor = floorOf(peaks);
+  beginRun(first);
+  make(quantity, first - REACH, STEP_FRAMES + 2 * REACH);
+  if (!v128.any_true(f32x4.gt(boundRun(first), floor))) return;
+  make(quantity, first - MARGIN, RUN);
   for (let n = first; n < first + STEP_FRAMES; n += 2) {
     const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(row, n)), floor));
     if (larger == 0) continue;
@@ -136,6 +168,29 @@ function climbStep(quantity: i32, first: i32): void {
     if ((larger & 8) != 0) seekPeak(n + 1, 1, peaks);
     floor = floorOf(peaks);
   }
+}
+
+/** What no peak next to a step's frames is higher than, left and right in both frames. */
+function boundRun(first: i32): v128 {
+  const from = frameAt(row, first - REACH);
+  let most = f32x4.splat(0);
+  let least = most;
+  let mostBend = most;
+  let leastBend = most;
+  for (let n = 0; n < STEP_FRAMES + 2; n += 2) {
+    const before = v128.load(frameAt(from, n));
+    const at = v128.load(frameAt(from, n), 8);
+    const after = v128.load(frameAt(from, n), 16);
+    const bend = f32x4.sub(f32x4.add(at, at), f32x4.add(before, after));
+    most = f32x4.pmax(most, at);
+    least = f32x4.pmin(least, at);
+    mostBend = f32x4.pmax(mostBend, bend);
+    leastBend = f32x4.pmin(leastBend, bend);
+  }
+  const height = f32x4.pmax(most, f32x4.neg(least));
+  const curvature = f32x4.pmax(mostBend, f32x4.neg(leastBend));
+  return f32x4.add(
+    largerFrame(height), f32x4.mul(f32x4.splat(<f32>NEAR_SHARE), largerFrame(curvature)));
 }
 
 /** What no peak next to either of two frames is higher than. */

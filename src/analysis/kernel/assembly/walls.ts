@@ -1,10 +1,11 @@
 import {
-  CLASSES, countAt, countFour, countPlaces, newClasses, reserveCounts, takeCounts,
+  CLASSES, countFour, countOne, highestClasses, leftBytes, lowestExponents, reserveCounts, setClasses,
+  takeCounts,
 } from './classes';
 import { STEP_FRAMES } from './low-band';
 import { BINS_PER_QUARTER, edge } from './rings';
-import { firstOf, frameAt, largerFrame, secondOf } from './vector';
-import { boundPeaks, seekQuarterPeaks } from './wall-peaks';
+import { firstOf, frameAt, secondOf } from './vector';
+import { seekQuarterPeaks } from './wall-peaks';
 
 /** Most quarters between two visits of the host. */
 const QUARTER_CAPACITY: i32 = 64;
@@ -12,27 +13,27 @@ const QUARTER_CAPACITY: i32 = 64;
 const FIGURES: i32 = 8;
 /** Bytes of a quarter's counts. */
 const COUNT_BYTES: usize = 4 * CLASSES * 4;
-/** Accelerations are squared in units of 1024 m/s², so that their classes are those of velocities. */
-const ACCELERATION_UNIT: f32 = 1024;
 
 export const quarterFigures: usize = memory.data(QUARTER_CAPACITY * FIGURES * 8, 16);
 /** Per quarter: counts of velocity left, right, acceleration left, right. */
 export const quarterCounts: usize = memory.data(QUARTER_CAPACITY * 4 * CLASSES * 4, 16);
 export let quarterCount: i32 = 0;
 
-/** Velocity and acceleration of the step in hand. */
-export const stepVelocities: usize = memory.data(STEP_FRAMES * 8, 16);
-export const stepAccelerations: usize = memory.data(STEP_FRAMES * 8, 16);
+/** Frames of a step whose squares and classes are taken: every other one. */
+export const COUNTED: i32 = STEP_FRAMES / 2;
+/** Velocity and acceleration of those of the step in hand. */
+export const stepVelocities: usize = memory.data(COUNTED * 8, 16);
+export const stepAccelerations: usize = memory.data(COUNTED * 8, 16);
 
 const velocitySquare: usize = memory.data(16, 16);
 const accelerationSquare: usize = memory.data(16, 16);
-const velocityClasses = newClasses();
-const accelerationClasses = newClasses();
 /** The quarter in hand, among those that are measured. */
 let quarter: i32 = 0;
 /** Its first frame and the one after its last. */
 let start: i32 = 0;
 let end: i32 = 0;
+/** Frames of it that are counted. */
+let counted: i32 = 0;
 
 /** Lets the complete quarters go. */
 export function takeQuarters(): void {
@@ -41,40 +42,41 @@ export function takeQuarters(): void {
 
 /** Lets the first quarter begin, once the rings' clock is set. */
 export function startQuarters(): void {
+  setClasses();
   start = <i32>Math.ceil(edge(0));
   end = <i32>Math.ceil(edge(BINS_PER_QUARTER));
 }
 
-/** Takes the step in hand; the quarter that ends in it ends here. */
-export function measureStep(first: i32): void {
+/**
+ * Takes the step in hand; the quarter that ends in it ends here.
+ * @param from first of its frames that are counted
+ */
+export function measureStep(first: i32, from: i32): void {
   const stop = first + STEP_FRAMES;
-  if (first >= start && stop < end) measureWhole(first);
-  else measureParts(first, stop);
+  if (first >= start && stop < end) measureWhole();
+  else measureParts(from, stop);
 }
 
 /** A step of which some frames are of another quarter, or of none. */
-function measureParts(first: i32, stop: i32): void {
-  boundStep(first);
-  measureRest(max<i32>(first, start), min<i32>(stop, end));
+function measureParts(from: i32, stop: i32): void {
+  measureRest(from, start, min<i32>(stop, end));
   if (stop < end) return;
   endQuarter();
-  measureRest(start, stop);
+  measureRest(from, start, stop);
 }
 
 function endQuarter(): void {
   const from = edge(quarter * BINS_PER_QUARTER);
   const until = edge((quarter + 1) * BINS_PER_QUARTER);
-  const frames = <f64>(end - start);
+  const frames = <f64>counted;
   const figures = quarterFigures + <usize>(quarterCount * FIGURES * 8);
-  const unit = f64x2.splat(<f64>ACCELERATION_UNIT * ACCELERATION_UNIT / frames);
-  seekQuarterPeaks(from, until, ACCELERATION_UNIT, figures);
+  seekQuarterPeaks(from, until, figures);
   v128.store(figures, f64x2.div(v128.load(velocitySquare), f64x2.splat(frames)), 32);
-  v128.store(figures, f64x2.mul(v128.load(accelerationSquare), unit), 48);
+  v128.store(figures, f64x2.div(v128.load(accelerationSquare), f64x2.splat(frames)), 48);
   v128.store(velocitySquare, f64x2.splat(0));
   v128.store(accelerationSquare, f64x2.splat(0));
-  const counts = quarterCounts + <usize>quarterCount * COUNT_BYTES;
-  takeCounts(velocityClasses, counts);
-  takeCounts(accelerationClasses, counts + COUNT_BYTES / 2);
+  takeCounts(quarterCounts + <usize>quarterCount * COUNT_BYTES);
+  counted = 0;
   quarterCount++;
   quarter++;
   start = end;
@@ -82,60 +84,42 @@ function endQuarter(): void {
 }
 
 /**
- * Squares, classes and largest magnitudes of both quantities of both walls over a step. Both in one
- * loop, since a count that was just stored is slow to load again.
+ * Squares and classes of both quantities of both walls over a step. Both in one loop, since a count
+ * that was just stored is slow to load again.
  */
-function measureWhole(first: i32): void {
-  reserveCounts(velocityClasses, STEP_FRAMES);
-  reserveCounts(accelerationClasses, STEP_FRAMES);
-  const velocityTables = velocityClasses.tables;
-  const accelerationTables = accelerationClasses.tables;
+function measureWhole(): void {
+  reserveCounts(COUNTED);
+  counted += COUNTED;
+  const lowest = lowestExponents();
+  const highest = highestClasses();
+  const lefts = leftBytes();
   let velocityTotal = f32x4.splat(0);
   let accelerationTotal = velocityTotal;
-  let velocityMost = velocityTotal;
-  let accelerationMost = velocityTotal;
-  for (let n = 0; n < STEP_FRAMES; n += 4) {
-    const v = velocitySquares(v128.load(frameAt(stepVelocities, n)));
-    const nextV = velocitySquares(v128.load(frameAt(stepVelocities, n), 16));
+  for (let n = 0; n < COUNTED; n += 4) {
+    const v = squares(v128.load(frameAt(stepVelocities, n)));
+    const nextV = squares(v128.load(frameAt(stepVelocities, n), 16));
+    const a = squares(v128.load(frameAt(stepAccelerations, n)));
+    const nextA = squares(v128.load(frameAt(stepAccelerations, n), 16));
     velocityTotal = f32x4.add(f32x4.add(velocityTotal, v), nextV);
-    velocityMost = f32x4.pmax(velocityMost, f32x4.pmax(v, nextV));
-    countFour(velocityTables, countPlaces(v, nextV));
-    const a = accelerationSquares(v128.load(frameAt(stepAccelerations, n)));
-    const nextA = accelerationSquares(v128.load(frameAt(stepAccelerations, n), 16));
     accelerationTotal = f32x4.add(f32x4.add(accelerationTotal, a), nextA);
-    accelerationMost = f32x4.pmax(accelerationMost, f32x4.pmax(a, nextA));
-    countFour(accelerationTables, countPlaces(a, nextA));
+    countFour(v, nextV, a, nextA, lowest, highest, lefts);
   }
   addSquares(velocityTotal, accelerationTotal);
-  boundPeaks(first, largerFrame(velocityMost), largerFrame(accelerationMost));
 }
 
-/** The largest magnitudes alone, of a step that is not all of one quarter. */
-function boundStep(first: i32): void {
-  let velocityMost = f32x4.splat(0);
-  let accelerationMost = velocityMost;
-  for (let n = 0; n < STEP_FRAMES; n += 2) {
-    const v = velocitySquares(v128.load(frameAt(stepVelocities, n)));
-    const a = accelerationSquares(v128.load(frameAt(stepAccelerations, n)));
-    velocityMost = f32x4.pmax(velocityMost, v);
-    accelerationMost = f32x4.pmax(accelerationMost, a);
-  }
-  boundPeaks(first, largerFrame(velocityMost), largerFrame(accelerationMost));
-}
-
-/** Frames of the step one after the other; as above, even ones are summed apart from odd. */
-function measureRest(start: i32, stop: i32): void {
-  if (start >= stop) return;
-  reserveCounts(velocityClasses, stop - start);
-  reserveCounts(accelerationClasses, stop - start);
+/** Those from one frame to another, one after the other; as above, every other one is summed apart. */
+function measureRest(from: i32, begin: i32, stop: i32): void {
+  if (begin >= stop) return;
   let velocityTotal = f32x4.splat(0);
   let accelerationTotal = velocityTotal;
-  for (let n = start; n < stop; n++) {
-    const within = n & (STEP_FRAMES - 1);
-    const v = velocitySquares(v128.load64_zero(frameAt(stepVelocities, within)));
-    const a = accelerationSquares(v128.load64_zero(frameAt(stepAccelerations, within)));
-    countAt(velocityClasses.tables, i32x4.extract_lane(countPlaces(v, v), 0), 0);
-    countAt(accelerationClasses.tables, i32x4.extract_lane(countPlaces(a, a), 0), 0);
+  for (let n = 0; n < COUNTED; n++) {
+    const frame = from + 2 * n;
+    if (frame < begin || frame >= stop) continue;
+    reserveCounts(1);
+    counted++;
+    const v = squares(v128.load64_zero(frameAt(stepVelocities, n)));
+    const a = squares(v128.load64_zero(frameAt(stepAccelerations, n)));
+    countOne(v, a);
     const isOdd = (n & 1) != 0;
     velocityTotal = f32x4.add(velocityTotal, isOdd ? v128.shuffle<i64>(v, v, 1, 0) : v);
     accelerationTotal = f32x4.add(accelerationTotal, isOdd ? v128.shuffle<i64>(a, a, 1, 0) : a);
@@ -154,13 +138,6 @@ function addSquares(velocities: v128, accelerations: v128): void {
 
 // @ts-ignore: decorator
 @inline
-function velocitySquares(frames: v128): v128 {
+function squares(frames: v128): v128 {
   return f32x4.mul(frames, frames);
-}
-
-// @ts-ignore: decorator
-@inline
-function accelerationSquares(frames: v128): v128 {
-  const scaled = f32x4.mul(frames, f32x4.splat(1 / ACCELERATION_UNIT));
-  return f32x4.mul(scaled, scaled);
 }
