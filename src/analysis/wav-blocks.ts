@@ -78,15 +78,23 @@ async function* readInPlace(
   const end = file.dataOffset + endFrame * bytesPerFrame;
   let held = 0;
   for (let at = file.dataOffset + firstFrame * bytesPerFrame; at < end; at += most) {
-    const block = room.subarray(0, Math.min(most, end - at));
-    const filled = readNow(source, block, at);
-    if (filled < block.length) throw shrunk(file.path, at + filled);
-    yield block;
-    held += block.length;
+    yield blockNow(file.path, source, room.subarray(0, Math.min(most, end - at)), at);
+    held += most;
     if (held < BREATH_BYTES) continue;
     held = 0;
     await setImmediate();
   }
+}
+
+function blockNow(
+  path: string,
+  source: ByteSource,
+  block: Uint8Array<ArrayBuffer>,
+  at: number,
+): Uint8Array<ArrayBuffer> {
+  const filled = readNow(source, block, at);
+  if (filled < block.length) throw shrunk(path, at + filled);
+  return block;
 }
 
 /** A block, or why it could not be read: kept for when its turn comes, not thrown ahead of it. */

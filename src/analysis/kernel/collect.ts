@@ -1,23 +1,20 @@
 import type { Hertz } from '../../units.js';
 import { LOW_BAND_DECIMATION } from '../decimate.js';
-import {
-  ACCELERATION_CLASSES,
-  COUNTING_CLASSES,
-  fileQuarter,
-  ROOT_TWO_CLASSES,
-} from '../histogram.js';
 import type { Jump } from '../jumps.js';
 import { emptyLowBand, fileLowBand } from '../low-band-figures.js';
 import { WINDOW_FRAMES } from '../low-windows.js';
-import { BINS_PER_QUARTER, type LowBand, type WallMotion } from '../motion.js';
+import {
+  BINS_PER_QUARTER,
+  HISTOGRAM_CLASSES,
+  type Histogram,
+  type LowBand,
+  type WallMotion,
+} from '../motion.js';
 import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
 import type { FrameRun } from '../silent-runs.js';
 import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
-
-/** Numbers per quarter: two peaks and two mean squares of two walls. */
-const FIGURES = 8;
 
 /** What has been taken from a kernel so far, growing towards a part's motion. */
 export interface Collected {
@@ -56,10 +53,17 @@ export function emptyCollection(quarterCount: number): Collected {
 }
 
 /**
+ * Bins that a kernel may have completed before they must be collected: it has room for those of one
+ * push more.
+ */
+export const MANY_BINS = 256;
+
+/**
  * Takes what the kernel has completed; bins and quarters beyond the collection's are let go.
  * @param rate of the motion
  */
 export function collect(kernel: Kernel, collected: Collected, rate: Hertz): void {
+  kernel.handOver();
   collectBins(kernel, collected);
   collectQuarters(kernel, collected);
   collectLowBand(kernel, collected, rate);
@@ -70,44 +74,52 @@ export function collect(kernel: Kernel, collected: Collected, rate: Hertz): void
 }
 
 function collectBins(kernel: Kernel, collected: Collected): void {
-  const count = kernel.binCount.value;
-  const maxima = numbersAt(kernel, kernel.binMaxima.value, count * BIN_COLUMNS.length);
-  for (let bin = 0; bin < count; bin++) {
-    for (const [column, name] of BIN_COLUMNS.entries()) {
-      collected.bins[name][collected.binCount + bin] = maxima[bin * BIN_COLUMNS.length + column]!;
-    }
+  const rows = kernel.handedBins.value;
+  const { bins, binCount } = collected;
+  const count = Math.min(rows, bins.lift.length - binCount);
+  for (const [column, name] of BIN_COLUMNS.entries()) {
+    const at = kernel.binColumns.value + 8 * column * rows;
+    bins[name].set(numbersAt(kernel, at, count), binCount);
   }
   collected.binCount += count;
-  kernel.takeBins();
 }
 
 function collectQuarters(kernel: Kernel, collected: Collected): void {
-  const count = kernel.quarterCount.value;
-  const figures = numbersAt(kernel, kernel.quarterFigures.value, count * FIGURES);
-  const room = collected.left.velocityPeak.length;
-  for (let quarter = 0; quarter < count && collected.quarterCount < room; quarter++) {
-    for (const [side, wall] of [collected.left, collected.right].entries()) {
-      const at = quarter * FIGURES + side;
-      wall.velocityPeak[collected.quarterCount] = figures[at]!;
-      wall.accelerationPeak[collected.quarterCount] = figures[at + 2]!;
-      wall.velocityMeanSquare[collected.quarterCount] = figures[at + 4]!;
-      wall.accelerationMeanSquare[collected.quarterCount] = figures[at + 6]!;
-      fileCounts(kernel, 4 * quarter + side, wall, collected.quarterCount);
+  const rows = kernel.handedQuarters.value;
+  const first = collected.quarterCount;
+  const count = Math.min(rows, collected.left.velocityPeak.length - first);
+  for (const [side, wall] of [collected.left, collected.right].entries()) {
+    const figures = [
+      wall.velocityPeak,
+      wall.accelerationPeak,
+      wall.velocityMeanSquare,
+      wall.accelerationMeanSquare,
+    ];
+    for (const [figure, row] of figures.entries()) {
+      const at = kernel.figureColumns.value + 8 * (2 * figure + side) * rows;
+      row.set(numbersAt(kernel, at, count), first);
     }
-    collected.quarterCount++;
+    const histograms = [wall.edgeVelocityHistogram, wall.accelerationHistogram];
+    for (const [quantity, histogram] of histograms.entries()) {
+      collectHistogram(kernel, histogram, (2 * quantity + side) * rows, first, count);
+    }
   }
-  if (count > 0) kernel.takeQuarters();
+  collected.quarterCount += count;
 }
 
-function fileCounts(kernel: Kernel, row: number, wall: WallMotion, quarter: number): void {
-  const counts = (at: number): Uint32Array =>
-    new Uint32Array(
-      kernel.memory.buffer,
-      kernel.quarterCounts.value + at * COUNTING_CLASSES * 4,
-      COUNTING_CLASSES,
-    );
-  fileQuarter(wall.edgeVelocityHistogram, quarter, counts(row), ROOT_TWO_CLASSES);
-  fileQuarter(wall.accelerationHistogram, quarter, counts(row + 2), ACCELERATION_CLASSES);
+/** @param place where the histogram's quarters begin in the kernel's columns */
+function collectHistogram(
+  { memory, topColumns, countColumns }: Kernel,
+  histogram: Histogram,
+  place: number,
+  first: number,
+  count: number,
+): void {
+  const tops = new Int16Array(memory.buffer, topColumns.value + 2 * place, count);
+  histogram.topClass.set(tops, first);
+  const at = countColumns.value + 4 * HISTOGRAM_CLASSES * place;
+  const counts = new Uint32Array(memory.buffer, at, HISTOGRAM_CLASSES * count);
+  histogram.counts.set(counts, HISTOGRAM_CLASSES * first);
 }
 
 /** Both walls' powers, the two parts of their product, the strongest bin. */

@@ -8,6 +8,7 @@ import {
 import { designHighPass } from '../biquad.js';
 import { SAMPLE_LIMIT } from '../convert-samples.js';
 import { LOW_BAND_DECIMATION } from '../decimate.js';
+import { ACCELERATION_CLASSES, LOWEST_CLASS, ROOT_TWO_CLASSES } from '../histogram.js';
 import { INTERPOLATION_TABLE, interpolationTaps } from '../interpolate.js';
 import { LEAST_DIFFERENCE } from '../jumps.js';
 import { designKWeighting, pairedTaps } from '../k-weighting.js';
@@ -39,6 +40,7 @@ export function configureKernel(
   const { encoding, bitDepth, channels } = format;
   const isFloat = encoding === 'float' ? 1 : 0;
   kernel.setSource(isFloat, bitDepth, channels, fullScale(format), SAMPLE_LIMIT);
+  kernel.setClasses(LOWEST_CLASS + ROOT_TWO_CLASSES, LOWEST_CLASS + ACCELERATION_CLASSES);
   kernel.setJumps(LEAST_DIFFERENCE);
   kernel.setSilence(leastSilentFrames(format.sampleRate));
   kernel.setClock(

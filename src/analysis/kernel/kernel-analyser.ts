@@ -10,7 +10,14 @@ import type { Program } from '../program.js';
 import { frameBytes } from '../sample-format.js';
 import type { FrameRun } from '../silent-runs.js';
 import { countedSteps } from '../step-powers.js';
-import { type Collected, collect, emptyCollection, jumpsOf, silentRunsOf } from './collect.js';
+import {
+  type Collected,
+  collect,
+  emptyCollection,
+  jumpsOf,
+  MANY_BINS,
+  silentRunsOf,
+} from './collect.js';
 import { configureKernel } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
 import { feedKernel, sourceRoom } from './feed.js';
@@ -109,7 +116,11 @@ export class KernelAnalyser implements PartAnalyser {
   }
 
   #feed(frames: Uint8Array): number {
-    return feedKernel(this.#kernel, this.#program.format, frames, () => this.#take());
+    return feedKernel(this.#kernel, this.#program.format, frames, () => {
+      this.#listen();
+      if (this.#kernel.binCount.value < MANY_BINS) return;
+      collect(this.#kernel, this.#collected, this.#rate);
+    });
   }
 
   /** Silence after the program, as long as bins and the low band wait for what comes after. */
@@ -117,17 +128,23 @@ export class KernelAnalyser implements PartAnalyser {
     const { firstQuarter, endQuarter } = this.#part;
     const quarters = endQuarter - firstQuarter;
     const collected = this.#collected;
+    collect(this.#kernel, collected, this.#rate);
     while (collected.binCount < quarters * BINS_PER_QUARTER || collected.lowCount < quarters) {
       if (this.#frame < this.#program.frames) throw new Error('a part ends before its quarters');
       this.#kernel.finish(this.#program.format.sampleRate / 10);
-      this.#take();
+      this.#listen();
+      collect(this.#kernel, collected, this.#rate);
     }
   }
 
-  #take(): void {
-    const kernel = this.#kernel;
-    collect(kernel, this.#collected, this.#rate);
-    for (const jump of jumpsOf(kernel, this.#part.readFrom)) this.#jumps.add(jump);
-    this.#silentRuns.push(...silentRunsOf(kernel, this.#part.readFrom));
+  /** Takes what the kernel keeps from one push to the next only. */
+  #listen(): void {
+    const { readFrom } = this.#part;
+    if (this.#kernel.jumpCount.value > 0) {
+      for (const jump of jumpsOf(this.#kernel, readFrom)) this.#jumps.add(jump);
+    }
+    if (this.#kernel.silentCount.value > 0) {
+      this.#silentRuns.push(...silentRunsOf(this.#kernel, readFrom));
+    }
   }
 }

@@ -42,12 +42,15 @@ export interface Kernel {
   readonly displacement: Counter;
   readonly displacementMask: Counter;
   readonly motionEnd: Counter;
-  readonly binMaxima: Counter;
   readonly binCount: Counter;
-  readonly quarterFigures: Counter;
-  readonly quarterCounts: Counter;
-  readonly quarterCount: Counter;
+  readonly binColumns: Counter;
+  readonly figureColumns: Counter;
+  readonly topColumns: Counter;
+  readonly countColumns: Counter;
+  readonly handedBins: Counter;
+  readonly handedQuarters: Counter;
   setSource(float: number, bits: number, channels: number, full: number, limit: number): void;
+  setClasses(lowestVelocity: number, lowestAcceleration: number): void;
   setJumps(least: number): void;
   setSilence(least: number): void;
   setBandEnd(pairs: number): void;
@@ -75,8 +78,7 @@ export interface Kernel {
   memoryUsed(): number;
   takeSteps(): void;
   takeLowQuarters(): void;
-  takeBins(): void;
-  takeQuarters(): void;
+  handOver(): void;
 }
 
 /**

@@ -6,9 +6,9 @@ import { delayTaps, edge, motionEnd, slackFrames, turnFrames } from './rings';
 import { seek, wallAt } from './seek';
 
 /** Most bins between two visits of the host. */
-const BIN_CAPACITY: i32 = 512;
+export const BIN_CAPACITY: i32 = 1024;
 /** approach, approachLoose, lift, sink, lateral, outward, inward of each. */
-const COLUMNS: i32 = 7;
+export const COLUMNS: i32 = 7;
 export const binMaxima: usize = memory.data(BIN_CAPACITY * COLUMNS * 8, 16);
 export let binCount: i32 = 0;
 

@@ -18,6 +18,9 @@ export {
 } from './low-windows';
 export { interpolationTable } from './interpolate';
 export { delayTaps, displacement, displacementMask, memoryUsed, motionEnd, setClock } from './rings';
-export { binMaxima, binCount, takeBins } from './bins';
-export { quarterFigures, quarterCounts, quarterCount, takeQuarters } from './walls';
+export { binCount } from './bins';
+export {
+  binColumns, countColumns, figureColumns, handedBins, handedQuarters, handOver, setClasses,
+  topColumns,
+} from './hand-over';
 export { start, push, finish } from './pass';

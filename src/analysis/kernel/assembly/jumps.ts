@@ -32,7 +32,7 @@ let framesBefore: f64 = 0;
 let leastDifference: f64 = 1;
 
 /** Frame, channel, difference and the largest around it of each, since the last push. */
-export const jumps: usize = memory.data(2048 * 32, 16);
+export const jumps: usize = memory.data(4096 * 32, 16);
 export let jumpCount: i32 = 0;
 
 const silence: usize = memory.data(64 * 8, 16);

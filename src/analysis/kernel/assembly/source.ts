@@ -6,7 +6,7 @@ import { exchanged, frameAt } from './vector';
 /** Frames taken at a time, so that what is in hand stays in the nearest cache. */
 export const CHUNK_FRAMES: i32 = 1024;
 /** Frames that the host may hand over at once, so that no table of results overflows. */
-export const SOURCE_FRAMES: i32 = 32768;
+export const SOURCE_FRAMES: i32 = 65536;
 /** Bytes of as many frames in the widest format, two channels of 64 bits. */
 const SOURCE_CAPACITY: i32 = SOURCE_FRAMES * 16;
 

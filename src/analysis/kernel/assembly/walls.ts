@@ -8,9 +8,9 @@ import { firstOf, frameAt, secondOf } from './vector';
 import { seekQuarterPeaks } from './wall-peaks';
 
 /** Most quarters between two visits of the host. */
-const QUARTER_CAPACITY: i32 = 64;
+export const QUARTER_CAPACITY: i32 = 64;
 /** Velocity peak, acceleration peak, their mean squares; left and right of each. */
-const FIGURES: i32 = 8;
+export const FIGURES: i32 = 8;
 /** Bytes of a quarter's counts. */
 const COUNT_BYTES: usize = 4 * CLASSES * 4;
 
