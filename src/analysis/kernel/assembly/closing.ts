@@ -1,9 +1,9 @@
-import {
-  boundClosing, boundOf, GROUP, GROUP_SHIFT, groupCount, likeliestGroup, nextOver,
-} from './groups';
+import { boundClosing, boundOf, bounds, likeliestGroup, nextOver } from './bounds';
+import { GROUP, GROUP_SHIFT, leftRise, rightRise } from './groups';
+import { framesOver, isWithin, takeClosing } from './heights';
 import { lookAt, MARGIN, valueAt } from './interpolate';
 import { displacement, displacementMask } from './rings';
-import { climbGroup } from './seek';
+import { climbFrames, firstGroup, lastGroup, spanOf } from './seek';
 import { frameAt } from './vector';
 
 /** Taps of the interpolator that a delay with a fraction takes. */
@@ -23,25 +23,43 @@ let fractionTaps: usize = 0;
 export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, floor: f64): f64 {
   whole = <i32>Math.ceil(delay);
   fractionTaps = <f64>whole == delay ? 0 : taps;
-  const first = <i32>Math.floor(from) >> GROUP_SHIFT;
-  const last = <i32>Math.ceil(until) >> GROUP_SHIFT;
-  let largest = max<f64>(floor, max<f64>(closingAt(from), closingAt(until)));
-  boundClosing(first, last, whole);
-  const likeliest = likeliestGroup(largest * Math.SQRT1_2);
-  if (likeliest < 0) return largest;
-  largest = climbClosing(first, likeliest, from, until, largest);
-  const groups = groupCount();
-  for (let n = nextOver(0, largest * Math.SQRT1_2); n < groups; ) {
-    if (n != likeliest) largest = climbClosing(first, n, from, until, largest);
-    n = nextOver(n + 1, largest * Math.SQRT1_2);
+  const first = firstGroup(from);
+  const count = lastGroup(until) - first + 1;
+  boundClosing(first, first + count - 1, whole);
+  const likeliest = likeliestGroup(bounds, count, floor * Math.SQRT1_2);
+  if (likeliest < 0) return floor;
+  let largest = climbClosing(first + likeliest, from, until, floor);
+  for (let n = nextOver(bounds, count, 0, largest * Math.SQRT1_2); n < count; ) {
+    if (n != likeliest) largest = climbClosing(first + n, from, until, largest);
+    n = nextOver(bounds, count, n + 1, largest * Math.SQRT1_2);
   }
+  const height = largest * Math.SQRT1_2;
+  if (boundOf(bounds, 0) > height) largest = max<f64>(largest, closingAt(from));
+  if (boundOf(bounds, count - 1) > height) largest = max<f64>(largest, closingAt(until));
   return largest;
 }
 
-function climbClosing(first: i32, n: i32, from: f64, until: f64, best: f64): f64 {
-  const group = first + n;
-  lookAtClosing(group << GROUP_SHIFT, GROUP);
-  return climbGroup(group, Math.SQRT2 * boundOf(n), from, until, best);
+function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {
+  const isWhole = fractionTaps == 0;
+  const highest = takeClosing(group, isWhole ? whole : whole - 1, isWhole ? 0 : 1);
+  let height = best * Math.SQRT1_2;
+  if (isWhole && isWithin(group, from, until)) height = max<f64>(height, highest);
+  const frames = framesOver(group, from, until, height, closingRise(group));
+  if (frames == 0) return best;
+  lookAtClosing((group << GROUP_SHIFT) + ctz(frames), spanOf(frames));
+  return climbFrames(group, frames, from, until, best);
+}
+
+/**
+ * What the closing may rise by above what is taken of a group's frames. Between two frames u_L may
+ * fall as far below both as a peak rises, and its curvature be twice as large as at any.
+ */
+function closingRise(group: i32): f64 {
+  const early = ((group << GROUP_SHIFT) - whole - 1) >> GROUP_SHIFT;
+  const late = (((group + 1) << GROUP_SHIFT) - whole + 1) >> GROUP_SHIFT;
+  let inner = max<f32>(leftRise(early), leftRise(early + 1));
+  if (late > early + 1) inner = max<f32>(inner, leftRise(late));
+  return <f64>(rightRise(group) + (fractionTaps == 0 ? inner : 3 * inner));
 }
 
 function closingAt(place: f64): f64 {

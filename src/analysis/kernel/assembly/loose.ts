@@ -1,8 +1,10 @@
+import { boundOf, innerBound, likeliestGroup, nextOver, outers } from './bounds';
 import { closingMaximum } from './closing';
-import { GROUP, GROUP_SHIFT, innerBound, outerBound } from './groups';
+import { GROUP_SHIFT, rightRise } from './groups';
+import { framesOver, takeWalls } from './heights';
 import { isLocalMaximum, lookAtRing, peakNear, peakPlace, riseAt, signalAt } from './interpolate';
 import { displacement, displacementMask, earliestTaps, latestTaps, slackFrames, turnFrames } from './rings';
-import { seek, wallAt } from './seek';
+import { firstGroup, lastGroup, seekLeftDown, spanOf, wallAt } from './seek';
 
 /**
  * Largest √2·(u_R(t) − u_L(t − T + δ)) over |δ| ≤ slack and t between two places: either δ is at
@@ -12,19 +14,21 @@ import { seek, wallAt } from './seek';
 export function looseMaximum(from: f64, until: f64, approach: f64): f64 {
   const early = closingMaximum(from, until, turnFrames + slackFrames, earliestTaps, approach);
   const late = closingMaximum(from, until, turnFrames - slackFrames, latestTaps, early);
+  const first = firstGroup(from);
+  const count = lastGroup(until) - first + 1;
+  const most = facingBound(first, first + count - 1);
   let largest = late * Math.SQRT1_2;
-  largest = looseAtEnd(from, largest);
-  largest = looseAtEnd(until, largest);
-  const firstGroup = <i32>Math.floor(from) >> GROUP_SHIFT;
-  const lastGroup = <i32>Math.ceil(until) >> GROUP_SHIFT;
-  const most = facingBound(firstGroup, lastGroup);
-  for (let group = firstGroup; group <= lastGroup; group++) {
-    if (!(outerBound(group) + most > largest)) continue;
-    const facing = facingBound(group, group);
-    if (outerBound(group) + facing > largest) {
-      largest = climbPeaks(group, from, until, facing, largest);
+  const likeliest = likeliestGroup(outers, count, largest - most);
+  if (likeliest < 0) return Math.SQRT2 * largest;
+  largest = climbOuter(first + likeliest, boundOf(outers, likeliest), from, until, largest);
+  for (let n = nextOver(outers, count, 0, largest - most); n < count; ) {
+    if (n != likeliest) {
+      largest = climbOuter(first + n, boundOf(outers, n), from, until, largest);
     }
+    n = nextOver(outers, count, n + 1, largest - most);
   }
+  largest = looseAtEnd(from, first, boundOf(outers, 0), largest);
+  largest = looseAtEnd(until, first + count - 1, boundOf(outers, count - 1), largest);
   return Math.SQRT2 * largest;
 }
 
@@ -35,8 +39,36 @@ function facingBound(firstGroup: i32, lastGroup: i32): f64 {
   return innerBound(<i32>Math.floor(first) - 2, <i32>Math.ceil(last) + 2);
 }
 
-/** Raises `best` by an end of the span. */
-function looseAtEnd(place: f64, best: f64): f64 {
+/** Raises `best` by the peaks of u_R next to a group's frames, each with what faces it. */
+function climbOuter(group: i32, bound: f64, from: f64, until: f64, best: f64): f64 {
+  const facing = facingBound(group, group);
+  if (!(bound + facing > best)) return best;
+  takeWalls(group, 0, 1);
+  const frames = framesOver(group, from, until, best - facing, <f64>rightRise(group));
+  if (frames == 0) return best;
+  const start = group << GROUP_SHIFT;
+  let largest = best;
+  lookAtRights(start, frames);
+  for (let left = frames; left != 0; left &= left - 1) {
+    const n = start + ctz(left);
+    if (!isLocalMaximum(n) || !(signalAt(n) + riseAt(n) + facing > largest)) continue;
+    const peak = peakNear(n);
+    const place = peakPlace;
+    if (peak + facing > largest && place >= from && place <= until) {
+      largest = withFacing(peak, place, largest);
+      lookAtRights(start, frames);
+    }
+  }
+  return largest;
+}
+
+function lookAtRights(start: i32, frames: u32): void {
+  lookAtRing(displacement, displacementMask, 0, 1, start + ctz(frames), spanOf(frames));
+}
+
+/** Raises `best` by an end of the span, which lies in a group or next to it. */
+function looseAtEnd(place: f64, group: i32, bound: f64, best: f64): f64 {
+  if (!(bound + facingBound(group, group) > best)) return best;
   return withFacing(wallAt(place, 0, 1), place, best);
 }
 
@@ -44,30 +76,7 @@ function looseAtEnd(place: f64, best: f64): f64 {
 function withFacing(outer: f64, place: f64, best: f64): f64 {
   const from = place - turnFrames - slackFrames;
   const until = place - turnFrames + slackFrames;
-  const ends = max<f64>(wallAt(from, -1, 0), wallAt(until, -1, 0));
-  return outer + seek(from, until, -1, 0, max<f64>(best - outer, ends));
-}
-
-/** Raises `best` by the peaks of u_R next to a group's frames, each with what faces it. */
-function climbPeaks(group: i32, from: f64, until: f64, facing: f64, best: f64): f64 {
-  const first = max<i32>(<i32>Math.floor(from), group << GROUP_SHIFT);
-  const end = min<i32>(<i32>Math.ceil(until) + 1, (group + 1) << GROUP_SHIFT);
-  let largest = best;
-  lookAtGroup(group);
-  for (let n = first; n < end; n++) {
-    if (!isLocalMaximum(n)) continue;
-    const at = signalAt(n);
-    if (!(at + riseAt(n) + facing > largest)) continue;
-    const peak = peakNear(n);
-    const place = peakPlace;
-    if (peak + facing > largest && place >= from && place <= until) {
-      largest = withFacing(peak, place, largest);
-      lookAtGroup(group);
-    }
-  }
-  return largest;
-}
-
-function lookAtGroup(group: i32): void {
-  lookAtRing(displacement, displacementMask, 0, 1, group << GROUP_SHIFT, GROUP);
+  const least = best - outer;
+  const inner = seekLeftDown(from, until, 1, least);
+  return inner > least ? outer + inner : best;
 }
