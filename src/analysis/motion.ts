@@ -29,7 +29,7 @@ export function begun(count: number): number {
 }
 
 /**
- * How often a magnitude lay in which class, per quarter turn; every other frame is counted.
+ * How often a magnitude lay in which class, per quarter turn.
  * Class c holds magnitudes from 2^(c/4) on, in SI units, up to the next class.
  * Row q of `counts` (HISTOGRAM_CLASSES long) runs downwards from class `topClass[q]`, the class of
  * the quarter's largest sample, so counts[q·24 + k] belongs to class topClass[q] − k; the last

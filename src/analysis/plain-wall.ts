@@ -15,9 +15,7 @@ import { binEdge, type SpiralClock } from './spiral-clock.js';
 import { emptyWall } from './wall-rows.js';
 
 /** Frames of which squares are summed in f32. */
-const STEP_FRAMES = 32;
-/** Frames of the program of which the even ones are counted, and as many of which the odd ones are. */
-const COUNTED_ALIKE = 2048;
+const SUMMED_FRAMES = 32;
 
 /**
  * Velocity and acceleration of one wall per quarter turn; the plain definition.
@@ -34,13 +32,14 @@ export function measureWall(
     const until = binEdge(clock, (quarter + 1) * BINS_PER_QUARTER);
     wall.velocityPeak[quarter] = peakBetween(motion.velocity, from, until);
     wall.accelerationPeak[quarter] = peakBetween(motion.acceleration, from, until);
-    const frames = countedFrames(Math.ceil(from), Math.ceil(until));
-    wall.velocityMeanSquare[quarter] = meanSquare(motion.velocity, frames);
-    wall.accelerationMeanSquare[quarter] = meanSquare(motion.acceleration, frames);
-    const velocities = countClasses(motion.velocity, frames);
-    fileQuarter(wall.edgeVelocityHistogram, quarter, velocities, ROOT_TWO_CLASSES);
-    const accelerations = countClasses(motion.acceleration, frames, ACCELERATION_UNIT);
-    fileQuarter(wall.accelerationHistogram, quarter, accelerations, ACCELERATION_CLASSES);
+    const frames = [LEAD_FRAMES + Math.ceil(from), LEAD_FRAMES + Math.ceil(until)] as const;
+    const velocity = motion.velocity.subarray(...frames);
+    const acceleration = motion.acceleration.subarray(...frames);
+    wall.velocityMeanSquare[quarter] = meanSquare(velocity, frames[0]);
+    wall.accelerationMeanSquare[quarter] = meanSquare(acceleration, frames[0]);
+    fileQuarter(wall.edgeVelocityHistogram, quarter, countClasses(velocity), ROOT_TWO_CLASSES);
+    const inUnits = acceleration.map((value) => value / ACCELERATION_UNIT);
+    fileQuarter(wall.accelerationHistogram, quarter, countClasses(inUnits), ACCELERATION_CLASSES);
   }
   return wall;
 }
@@ -52,42 +51,30 @@ function peakBetween(signal: Float64Array, from: number, until: number): number 
 }
 
 /**
- * The frames whose squares and classes are taken, from one up to another of the program: every other
- * one, since the base rate is half of this one and holds all that there is. Now the even ones, now
- * the odd ones, so that a lasting tone at a simple fraction of the rate is met at more phases.
+ * Mean square, in f32 over every whole step or what of it the signal holds: of its even frames and
+ * then its odd ones, with every other of each apart.
+ * @param first number of the signal's first frame, from the start of the lead
  */
-function countedFrames(begin: number, end: number): readonly number[] {
-  const frames: number[] = [];
-  for (let frame = begin; frame < end; frame++) {
-    if ((frame - Math.floor(frame / COUNTED_ALIKE)) % 2 === 0) frames.push(frame);
-  }
-  return frames;
-}
-
-function stepOf(frame: number): number {
-  return Math.floor(frame / STEP_FRAMES);
-}
-
-/** Mean square, over a step in f32 with every other of its frames apart. */
-function meanSquare(signal: Float64Array, frames: readonly number[]): number {
+function meanSquare(signal: Float64Array, first: number): number {
   let total = 0;
-  let sums = [0, 0];
-  for (const [n, frame] of frames.entries()) {
-    const lane = Math.floor(frame / 2) % 2;
-    const value = signal[LEAD_FRAMES + frame]!;
-    sums[lane] = Math.fround(sums[lane]! + Math.fround(value * value));
-    const next = frames[n + 1];
-    if (next !== undefined && stepOf(next) === stepOf(frame)) continue;
+  for (let begin = 0; begin < signal.length; ) {
+    const end = Math.min(signal.length, begin + SUMMED_FRAMES - ((first + begin) % SUMMED_FRAMES));
+    const sums = [0, 0];
+    for (const isOdd of [0, 1]) {
+      for (let n = begin; n < end; n++) {
+        if ((first + n) % 2 !== isOdd) continue;
+        const lane = Math.floor((first + n) / 2) % 2;
+        sums[lane] = Math.fround(sums[lane]! + Math.fround(signal[n]! * signal[n]!));
+      }
+    }
     total += sums[0]! + sums[1]!;
-    sums = [0, 0];
+    begin = end;
   }
-  return total / frames.length;
+  return total / signal.length;
 }
 
-function countClasses(signal: Float64Array, frames: readonly number[], unit = 1): Uint32Array {
+function countClasses(signal: Float64Array): Uint32Array {
   const counts = new Uint32Array(COUNTING_CLASSES);
-  for (const frame of frames) {
-    counts[classOf(signal[LEAD_FRAMES + frame]! / unit) - LOWEST_CLASS]!++;
-  }
+  for (const value of signal) counts[classOf(value) - LOWEST_CLASS]!++;
   return counts;
 }

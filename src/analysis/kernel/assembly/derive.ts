@@ -7,20 +7,6 @@ export const BEHIND: i32 = 3;
 /** 4 pairs for velocity, 3 for acceleration, each in all lanes. */
 export const derivativeTaps: usize = memory.data(7 * 16, 16);
 
-/** Velocity of equal moves, over one of them. */
-export function velocityOfMove(): f64 {
-  return 2 * (tapAt(0) + tapAt(1) + tapAt(2) + tapAt(3));
-}
-
-/** Acceleration where moves differ by equal steps, over one of them. */
-export function accelerationOfBend(): f64 {
-  return tapAt(4) + 3 * tapAt(5) + 5 * tapAt(6);
-}
-
-function tapAt(n: usize): f64 {
-  return <f64>load<f32>(derivativeTaps + (n << 4));
-}
-
 /**
  * Velocity of some frames, two at a time.
  * @param from address of the move that is BEHIND the first of them

@@ -1,25 +1,19 @@
-import {
-  accelerationOfBend, accelerations, AHEAD, BEHIND, velocities, velocityOfMove,
-} from './derive';
+import { accelerations, AHEAD, BEHIND, velocities } from './derive';
 import { lookAtRing, MARGIN, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
 import { STEP_FRAMES } from './low-band';
 import { evenMoves, movesMask, oddMoves } from './rings';
 import { frameAt, interleave, largerFrame, pairOf } from './vector';
 
 /**
- * How much higher a peak may be than the largest move and the largest bend around it, as a velocity
- * and an acceleration. A signal limited to B falls off from its largest peak no faster than a cosine
- * of that frequency. A move is its mean over a frame that holds the peak: no less than sin θ / θ of
- * it, θ = 2πB/f. A bend is its mean under a triangle two frames wide, half a frame beside the peak
- * at most: no less than cos ½θ · (sin ½θ / ½θ)². For 24.1 kHz at 88.2 kHz 1.735 and 1.968.
+ * Square of how much higher a peak may be than the largest frame around it: a signal limited to B
+ * and sampled at f is nowhere higher than 1/cos(πB/f) times its largest sample, 1.53 times for
+ * 24.1 kHz at 88.2 kHz.
  */
-const OVER_MOVE: f32 = 1.75;
-const OVER_BEND: f32 = 1.98;
+const PEAK_POWER: f64 = 2.5;
 
 /**
- * Per step, in a ring, f32: what no velocity is higher than, left and right, as a move, and what no
- * acceleration is higher than, as a bend. The likeliest step of a quarter is looked at first, and
- * hardly another is left then.
+ * Per step, in a ring, f32: the largest squares of velocity left and right, and of acceleration. The
+ * likeliest step of a quarter is looked at first, and hardly another is left then.
  */
 let ring: usize = 0;
 let mask: i32 = 0;
@@ -37,15 +31,10 @@ function boundsOf(step: i32): usize {
   return ring + (<usize>(step & mask) << 4);
 }
 
-/** Bounds a step by its largest moves and bends, in both frames of a vector. */
+/** Takes the largest squares of a step, in both frames of a vector. */
 // @ts-ignore: decorator
 @inline
-export function boundPeaks(first: i32, moved: v128, bent: v128): void {
-  const acceleration = f32x4.mul(bent, f32x4.splat(OVER_BEND));
-  // A velocity is no further from its mean over a frame than it changes in half of one.
-  const velocity = f32x4.pmin(
-    f32x4.mul(moved, f32x4.splat(OVER_MOVE)),
-    f32x4.add(moved, f32x4.mul(acceleration, f32x4.splat(0.5))));
+export function boundPeaks(first: i32, velocity: v128, acceleration: v128): void {
   v128.store(boundsOf(first / STEP_FRAMES), v128.shuffle<i64>(velocity, acceleration, 0, 2));
 }
 
@@ -84,21 +73,23 @@ export function seekQuarterPeaks(from: f64, until: f64, out: usize): void {
   for (let step = first; step <= last; step++) {
     climb(step, i32x4.bitmask(f32x4.eq(v128.load(boundsOf(step)), most)));
   }
-  let floor = floorOfBounds();
+  let floor = floorOfSquares();
   for (let step = first; step <= last; step++) {
     const over = i32x4.bitmask(f32x4.gt(v128.load(boundsOf(step)), floor));
     if (over == 0) continue;
     climb(step, over);
-    floor = floorOfBounds();
+    floor = floorOfSquares();
   }
 }
 
-/** What the bounds of a step must exceed for a peak beside it to exceed those so far. */
-function floorOfBounds(): v128 {
-  const below = 1 - 1e-6;
+/** What the squares of a step must exceed for a peak beside it to exceed those so far. */
+function floorOfSquares(): v128 {
+  const share = f64x2.splat((1 - 1e-6) / PEAK_POWER);
+  const velocity = v128.load(figures);
+  const acceleration = v128.load(figures, 16);
   return pairOf(
-    f64x2.mul(v128.load(figures), f64x2.splat(below / velocityOfMove())),
-    f64x2.mul(v128.load(figures, 16), f64x2.splat(below / accelerationOfBend())));
+    f64x2.mul(f64x2.mul(velocity, velocity), share),
+    f64x2.mul(f64x2.mul(acceleration, acceleration), share));
 }
 
 /** Looks closer at a step; bits 0 and 1 for velocity, 2 and 3 for acceleration. */

@@ -4,8 +4,8 @@ import {
 } from './classes';
 import { STEP_FRAMES } from './low-band';
 import { BINS_PER_QUARTER, edge } from './rings';
-import { firstOf, frameAt, secondOf } from './vector';
-import { seekQuarterPeaks } from './wall-peaks';
+import { firstOf, frameAt, largerFrame, secondOf } from './vector';
+import { boundPeaks, seekQuarterPeaks } from './wall-peaks';
 
 /** Most quarters between two visits of the host. */
 export const QUARTER_CAPACITY: i32 = 64;
@@ -19,11 +19,10 @@ export const quarterFigures: usize = memory.data(QUARTER_CAPACITY * FIGURES * 8,
 export const quarterCounts: usize = memory.data(QUARTER_CAPACITY * 4 * CLASSES * 4, 16);
 export let quarterCount: i32 = 0;
 
-/** Frames of a step whose squares and classes are taken: every other one. */
-export const COUNTED: i32 = STEP_FRAMES / 2;
-/** Velocity and acceleration of those of the step in hand. */
-export const stepVelocities: usize = memory.data(COUNTED * 8, 16);
-export const stepAccelerations: usize = memory.data(COUNTED * 8, 16);
+export const HALF_STEP: i32 = STEP_FRAMES / 2;
+/** Velocity and acceleration of the step in hand: of its even frames, then of its odd ones. */
+export const stepVelocities: usize = memory.data(STEP_FRAMES * 8, 16);
+export const stepAccelerations: usize = memory.data(STEP_FRAMES * 8, 16);
 
 const velocitySquare: usize = memory.data(16, 16);
 const accelerationSquare: usize = memory.data(16, 16);
@@ -32,9 +31,6 @@ let quarter: i32 = 0;
 /** Its first frame and the one after its last. */
 let start: i32 = 0;
 let end: i32 = 0;
-/** Frames of it that are counted. */
-let counted: i32 = 0;
-
 /** Lets the complete quarters go. */
 export function takeQuarters(): void {
   quarterCount = 0;
@@ -47,28 +43,26 @@ export function startQuarters(): void {
   end = <i32>Math.ceil(edge(BINS_PER_QUARTER));
 }
 
-/**
- * Takes the step in hand; the quarter that ends in it ends here.
- * @param from first of its frames that are counted
- */
-export function measureStep(first: i32, from: i32): void {
+/** Takes the step in hand; the quarter that ends in it ends here. */
+export function measureStep(first: i32): void {
   const stop = first + STEP_FRAMES;
-  if (first >= start && stop < end) measureWhole();
-  else measureParts(from, stop);
+  if (first >= start && stop < end) measureWhole(first);
+  else measureParts(first, stop);
 }
 
 /** A step of which some frames are of another quarter, or of none. */
-function measureParts(from: i32, stop: i32): void {
-  measureRest(from, start, min<i32>(stop, end));
+function measureParts(first: i32, stop: i32): void {
+  boundStep(first);
+  measureRest(first, start, min<i32>(stop, end));
   if (stop < end) return;
   endQuarter();
-  measureRest(from, start, stop);
+  measureRest(first, start, stop);
 }
 
 function endQuarter(): void {
   const from = edge(quarter * BINS_PER_QUARTER);
   const until = edge((quarter + 1) * BINS_PER_QUARTER);
-  const frames = <f64>counted;
+  const frames = <f64>(end - start);
   const figures = quarterFigures + <usize>(quarterCount * FIGURES * 8);
   seekQuarterPeaks(from, until, figures);
   v128.store(figures, f64x2.div(v128.load(velocitySquare), f64x2.splat(frames)), 32);
@@ -76,7 +70,6 @@ function endQuarter(): void {
   v128.store(velocitySquare, f64x2.splat(0));
   v128.store(accelerationSquare, f64x2.splat(0));
   takeCounts(quarterCounts + <usize>quarterCount * COUNT_BYTES);
-  counted = 0;
   quarterCount++;
   quarter++;
   start = end;
@@ -84,39 +77,57 @@ function endQuarter(): void {
 }
 
 /**
- * Squares and classes of both quantities of both walls over a step. Both in one loop, since a count
- * that was just stored is slow to load again.
+ * Squares, classes and largest magnitudes of both quantities of both walls over a step. Both in one
+ * loop, since a count that was just stored is slow to load again.
  */
-function measureWhole(): void {
-  reserveCounts(COUNTED);
-  counted += COUNTED;
+function measureWhole(first: i32): void {
+  reserveCounts(STEP_FRAMES);
   const lowest = lowestExponents();
   const highest = highestClasses();
   const lefts = leftBytes();
   let velocityTotal = f32x4.splat(0);
   let accelerationTotal = velocityTotal;
-  for (let n = 0; n < COUNTED; n += 4) {
+  let velocityMost = velocityTotal;
+  let accelerationMost = velocityTotal;
+  for (let n = 0; n < STEP_FRAMES; n += 4) {
     const v = squares(v128.load(frameAt(stepVelocities, n)));
     const nextV = squares(v128.load(frameAt(stepVelocities, n), 16));
     const a = squares(v128.load(frameAt(stepAccelerations, n)));
     const nextA = squares(v128.load(frameAt(stepAccelerations, n), 16));
     velocityTotal = f32x4.add(f32x4.add(velocityTotal, v), nextV);
     accelerationTotal = f32x4.add(f32x4.add(accelerationTotal, a), nextA);
+    velocityMost = f32x4.pmax(velocityMost, f32x4.pmax(v, nextV));
+    accelerationMost = f32x4.pmax(accelerationMost, f32x4.pmax(a, nextA));
     countFour(v, nextV, a, nextA, lowest, highest, lefts);
   }
   addSquares(velocityTotal, accelerationTotal);
+  boundPeaks(first, largerFrame(velocityMost), largerFrame(accelerationMost));
 }
 
-/** Those from one frame to another, one after the other; as above, every other one is summed apart. */
-function measureRest(from: i32, begin: i32, stop: i32): void {
+/** The largest magnitudes alone, of a step that is not all of one quarter. */
+function boundStep(first: i32): void {
+  let velocityMost = f32x4.splat(0);
+  let accelerationMost = velocityMost;
+  for (let n = 0; n < STEP_FRAMES; n += 2) {
+    velocityMost = f32x4.pmax(velocityMost, squares(v128.load(frameAt(stepVelocities, n))));
+    accelerationMost = f32x4.pmax(
+      accelerationMost, squares(v128.load(frameAt(stepAccelerations, n))));
+  }
+  boundPeaks(first, largerFrame(velocityMost), largerFrame(accelerationMost));
+}
+
+/**
+ * The step's frames from one to another, one after the other: its even ones, then its odd ones; as
+ * above, of each every other is summed apart.
+ */
+function measureRest(first: i32, begin: i32, stop: i32): void {
   if (begin >= stop) return;
+  reserveCounts(STEP_FRAMES);
   let velocityTotal = f32x4.splat(0);
   let accelerationTotal = velocityTotal;
-  for (let n = 0; n < COUNTED; n++) {
-    const frame = from + 2 * n;
+  for (let n = 0; n < STEP_FRAMES; n++) {
+    const frame = first + (n < HALF_STEP ? 2 * n : 2 * (n - HALF_STEP) + 1);
     if (frame < begin || frame >= stop) continue;
-    reserveCounts(1);
-    counted++;
     const v = squares(v128.load64_zero(frameAt(stepVelocities, n)));
     const a = squares(v128.load64_zero(frameAt(stepAccelerations, n)));
     countOne(v, a);
