@@ -1,10 +1,8 @@
 import type { Stats } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import fastGlob from 'fast-glob';
 import { UsageError } from '../errors.js';
 import { findInFolder } from './find-in-folder.js';
-import { findMatches } from './find-matches.js';
 import type { FoundInput } from './found-input.js';
 import { accessError, systemNameOf } from './wav-access-error.js';
 
@@ -40,9 +38,10 @@ async function findOne(argument: string, cwd: string, follow: boolean): Promise<
   try {
     facts = await stat(resolve(cwd, argument));
   } catch (cause) {
-    const isThere = systemNameOf(cause) !== 'ENOENT';
-    if (!isThere && fastGlob.isDynamicPattern(argument)) {
-      return await findMatches(argument, cwd, follow);
+    if (systemNameOf(cause) === 'ENOENT') {
+      // Few runs have a pattern that no shell has spelled out, and matching takes a large library.
+      const { findMatches, isPattern } = await import('./find-matches.js');
+      if (isPattern(argument)) return await findMatches(argument, cwd, follow);
     }
     return [{ kind: 'failure', error: accessError(argument, cause) }];
   }

@@ -46,6 +46,11 @@ export async function findMatches(
     .sort((a, b) => byNaturalOrder(pathOf(a), pathOf(b)));
 }
 
+/** Whether a path reads as a pattern. */
+export function isPattern(path: string): boolean {
+  return fastGlob.isDynamicPattern(path);
+}
+
 /** The folders at the beginning of a pattern that are named, not matched. */
 function fixedPart(pattern: string): string {
   const parts = pattern.split('/');
