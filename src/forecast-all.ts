@@ -1,13 +1,14 @@
 import { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { partsOfSide, type Request } from './forecast-side.js';
+import type { Request } from './forecast-side.js';
 import type { SideInput } from './open-side.js';
 import type { Failure } from './report/failure.js';
 import type { Settings } from './settings.js';
 import type { Outcome } from './side-jobs.js';
+import { partsOfSide } from './side-parts.js';
 import type { SidePool } from './side-pool.js';
 
-export { kernelIsAvailable } from './analysis/analyse-part.js';
+export { kernelIsAvailable } from './analysis/kernel/load-kernel.js';
 
 /** How the sides of a run are to be forecast. */
 export interface SideRun {

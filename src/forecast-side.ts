@@ -57,17 +57,6 @@ export async function forecastFile(
   });
 }
 
-/**
- * The parts in which a side can be measured by several threads; none of a file whose motion was
- * measured before.
- */
-export async function partsOfSide(input: SideInput, settings: Settings): Promise<readonly Part[]> {
-  if (typeof input === 'string' && (await isMotionFile(input))) return [];
-  return await withSide(input, settings, async ({ source, analysed }) =>
-    partsOf(source.format, source.frames, analysed),
-  );
-}
-
 /** What one part of a side moves; see `forecastParts`. */
 export async function measurePart(
   input: SideInput,

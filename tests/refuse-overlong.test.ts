@@ -1,8 +1,9 @@
 import { truncate, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { forecastFile, partsOfSide } from '../src/forecast-side.js';
+import { forecastFile } from '../src/forecast-side.js';
 import { resolveProfile } from '../src/profile/resolve-profile.js';
+import { partsOfSide } from '../src/side-parts.js';
 import { temporaryFolder } from './support/temporary-folder.js';
 import { wavBytes } from './support/wav-writer.js';
 
