@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { HELP_EPILOGUE } from './help-epilogue.js';
+import { threadsAhead } from './pool-for.js';
 import type { Run } from './run.js';
 import {
   addFileOptions,
@@ -29,8 +30,16 @@ export function addForecast(program: Command, run: Run): void {
     .option('--save-motion <dir>', 'save the motion of each side; it can be given like a WAV');
   addRunOptions(command)
     .addHelpText('after', HELP_EPILOGUE)
-    .action(async (paths: string[], options: unknown) => {
-      const { runForecast } = await import('./run-forecast.js');
-      run.done(await runForecast(paths, options, run));
+    .action(async (paths: string[], options: { readonly jobs?: number }) => {
+      const { cores, cwd } = run.surroundings;
+      const [{ runForecast }, pool] = await Promise.all([
+        import('./run-forecast.js'),
+        threadsAhead(paths, options.jobs ?? cores, cwd),
+      ]);
+      try {
+        run.done(await runForecast(paths, options, run, pool));
+      } finally {
+        await pool?.close();
+      }
     });
 }

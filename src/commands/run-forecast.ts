@@ -3,6 +3,7 @@ import { findInputs } from '../analysis/find-inputs.js';
 import { colourLevel } from '../report/colour.js';
 import { type Reporter, reporterOf } from '../report/reporter.js';
 import { takesUnicode } from '../report/takes-unicode.js';
+import type { SidePool } from '../side-pool.js';
 import { furrowVersion } from '../version.js';
 import { chooseProfile, readBesides } from './choose-profile.js';
 import { forecastOptions, type ReportOptions } from './forecast-options.js';
@@ -16,11 +17,15 @@ import { standardError } from './standard-error.js';
 import type { Surroundings } from './surroundings.js';
 import { type ForecastRun, tellForecasts } from './tell-forecasts.js';
 
-/** Forecasts every input, tells each as it is done, and gives the exit code. */
+/**
+ * Forecasts every input, tells each as it is done, and gives the exit code.
+ * @param pool threads that are begun already; null if there are none
+ */
 export async function runForecast(
   paths: readonly string[],
   given: unknown,
   { surroundings, output }: Run,
+  pool: SidePool | null,
 ): Promise<number> {
   const options = forecastOptions(given);
   const { stderr, isErrorTerminal, cwd } = surroundings;
@@ -53,6 +58,7 @@ export async function runForecast(
     outputs,
     reporter,
     errors,
+    pool: pool ?? undefined,
     jobs: options.jobs,
     failOn: options.failOn,
   };

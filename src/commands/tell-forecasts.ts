@@ -10,6 +10,7 @@ import type { Reporter } from '../report/reporter.js';
 import { safeText } from '../report/safe-text.js';
 import type { ToldFile } from '../report/told-file.js';
 import type { Settings } from '../settings.js';
+import type { SidePool } from '../side-pool.js';
 import { BUG, exitCodeOf } from './exit-code.js';
 import type { Outputs } from './outputs.js';
 import { poolFor } from './pool-for.js';
@@ -35,6 +36,8 @@ export interface ForecastRun {
   readonly outputs: Outputs;
   readonly reporter: Reporter;
   readonly errors: StandardError;
+  /** Threads that are begun already. */
+  readonly pool?: SidePool | undefined;
   readonly jobs: number | undefined;
   readonly failOn: Severity | undefined;
 }
@@ -47,7 +50,7 @@ export async function tellForecasts(
   // Files that are asked for are written for the reader's sake or not.
   const { write } = outputs.all.length === 0 ? output : outlasting(output);
   const bytes = await totalBytes(files, surroundings.cwd);
-  const pool = await poolFor(run.jobs ?? surroundings.cores, bytes);
+  const pool = run.pool ?? (await poolFor(run.jobs ?? surroundings.cores, bytes));
   // Loaded only now, so that wrong usage is told at once.
   const { forecastAll, kernelIsAvailable } = await import('../forecast-all.js');
   if (!(await kernelIsAvailable())) errors.notice(NO_VECTORS);
