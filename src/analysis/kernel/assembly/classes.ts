@@ -146,16 +146,23 @@ function fileTables(tables: usize, filed: usize): void {
 }
 
 function fileRow(lefts: usize, row: i32, even: usize): void {
-  let total: u32 = 0;
-  for (let column = 0; column < CLASSES; column++) {
+  const none = i32x4.splat(0);
+  let total = none;
+  for (let column = 0; column < CLASSES; column += 8) {
     const at = even + <usize>(column << 1);
-    const count = <u32>load<u16>(at) + <u32>load<u16>(at, TABLE_BYTES);
+    const evens = v128.load(at);
+    const odds = v128.load(at, TABLE_BYTES);
+    const low = i32x4.add(i32x4.extend_low_i16x8_u(evens), i32x4.extend_low_i16x8_u(odds));
+    const high = i32x4.add(i32x4.extend_high_i16x8_u(evens), i32x4.extend_high_i16x8_u(odds));
     const left = lefts + <usize>(column << 2);
-    store<u32>(left, load<u32>(left) + count);
-    total += count;
+    v128.store(left, i32x4.add(v128.load(left), low));
+    v128.store(left, i32x4.add(v128.load(left, 16), high), 16);
+    total = i32x4.add(total, i32x4.add(low, high));
+    v128.store(at, none);
+    v128.store(at, none, TABLE_BYTES);
   }
+  const pair = i32x4.add(total, v128.shuffle<i64>(total, total, 1, 0));
   const right = lefts + CLASSES * 4 + <usize>(row << 2);
-  store<u32>(right, load<u32>(right) + total);
-  memory.fill(even, 0, ROW_BYTES);
-  memory.fill(even + TABLE_BYTES, 0, ROW_BYTES);
+  const counted = i32x4.extract_lane(pair, 0) + i32x4.extract_lane(pair, 1);
+  store<i32>(right, load<i32>(right) + counted);
 }
