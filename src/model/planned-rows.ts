@@ -6,6 +6,7 @@ import {
 } from '../analysis/motion.js';
 import type { Settings } from '../settings.js';
 import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
+import { type MovedWall, movedWall } from './moved-wall.js';
 import { padRow, quarterMaxima } from './quarter-maxima.js';
 
 /** Rank of one wall's magnitudes, for shares of time. */
@@ -32,11 +33,18 @@ export interface PlannedRows {
   /** Quarters count as in the motion summary. */
   readonly left: WallHistograms;
   readonly right: WallHistograms;
+  /** Which wall moves, and how, where the groove of a bin faces that of a turn before. */
+  readonly movedWallAt: MovedWallAt;
 }
 
+/** @param bin of the motion summary */
+export type MovedWallAt = (bin: number) => MovedWall;
+
+/** @param movedWallAt what is known of the motion beside the summary's rows */
 export function plannedRows(
   motion: MotionSummary,
   settings: Pick<Settings, 'silentTurns'>,
+  movedWallAt: MovedWallAt = (bin) => movedWall(motion, bin),
 ): PlannedRows {
   const { lead, count } = extent(motion, settings);
   const padded = (row: Float64Array) => padRow(row, lead, count);
@@ -54,6 +62,7 @@ export function plannedRows(
     velocityPower: velocityPower(motion, lead, count),
     left: wallHistograms(motion.left),
     right: wallHistograms(motion.right),
+    movedWallAt,
   };
 }
 
