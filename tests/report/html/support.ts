@@ -1,51 +1,69 @@
 import type { MotionSummary } from '../../../src/analysis/motion.js';
 import type { SideForecast } from '../../../src/model/forecast-types.js';
-import { takeFrom, toPlanes } from '../../../src/report/html/data/byte-planes.js';
+import { movedWall } from '../../../src/model/moved-wall.js';
+import { type PlannedRows, plannedRows } from '../../../src/model/planned-rows.js';
+import { codeMotion } from '../../../src/report/html/data/code-motion.js';
+import { keepMotion } from '../../../src/report/html/data/keep-motion.js';
+import { emptyKept } from '../../../src/report/html/data/kept-motion.js';
+import { keptSummary } from '../../../src/report/html/data/kept-summary.js';
 import { leastAsked } from '../../../src/report/html/data/least-asked.js';
+import { rangeDecoder, rangeEncoder } from '../../../src/report/html/data/range-coder.js';
 import { roundedLength, roundedNumber } from '../../../src/report/html/data/rounded.js';
-import { readSummary, summaryColumns } from '../../../src/report/html/data/summary-columns.js';
 import type { Settings } from '../../../src/settings.js';
 
-/** The summary as a page has it after its data were packed and taken out again. */
-export function throughPage(motion: MotionSummary, settings: Settings, levelMost = 6) {
-  const asked = leastAsked(settings, settings.finishingDiameter, levelMost);
-  const planes = toPlanes(summaryColumns(motion, asked));
-  return readSummary(takeFrom(planes), motion);
+/** What a forecast is made of. */
+interface Known {
+  readonly motion: MotionSummary;
+  readonly rows: PlannedRows;
 }
 
-/** The summary with each number rounded, which is all that a page's data may do to it. */
-export function roundedAsPage(motion: MotionSummary): MotionSummary {
-  const row = (values: Float64Array, round = roundedLength) =>
-    Float64Array.from(Float32Array.from(values, round));
-  const numbers = (values: Float64Array) => row(values, roundedNumber);
+/** The summary as a page has it after its data were packed and taken out again. */
+export function throughPage(motion: MotionSummary, settings: Settings, levelMost = 6): Known {
+  const written = keepMotion(motion, leastAsked(settings, settings.finishingDiameter, levelMost));
+  const coder = rangeEncoder();
+  codeMotion(coder, written);
+  const read = emptyKept(motion.quarterCount, written.leastClasses);
+  codeMotion(rangeDecoder(coder.finish()), read);
+  const { motion: kept, movedWallAt } = keptSummary(read, motion);
+  return { motion: kept, rows: plannedRows(kept, settings, movedWallAt) };
+}
+
+/**
+ * The summary with each number rounded, and what no page shows left out, which is all that a page's
+ * data may do to it; which wall moves is told by the summary as it is.
+ */
+export function roundedAsPage(motion: MotionSummary, settings: Settings): Known {
   const { left, right, lowBand } = motion;
+  const unknown = new Float64Array(motion.quarterCount).fill(Number.NaN);
   const wall = (of: MotionSummary['left']) => ({
     ...of,
-    velocityPeak: numbers(of.velocityPeak),
-    accelerationPeak: numbers(of.accelerationPeak),
-    velocityMeanSquare: numbers(of.velocityMeanSquare),
-    accelerationMeanSquare: numbers(of.accelerationMeanSquare),
+    velocityPeak: of.velocityPeak.map(roundedNumber),
+    accelerationPeak: of.accelerationPeak.map(roundedNumber),
+    velocityMeanSquare: of.velocityMeanSquare.map(roundedNumber),
+    accelerationMeanSquare: of.accelerationMeanSquare.map(roundedNumber),
   });
-  return {
+  const rounded = {
     ...motion,
-    approach: row(motion.approach),
-    approachLoose: row(motion.approachLoose),
-    lift: row(motion.lift),
-    sink: row(motion.sink),
-    lateral: row(motion.lateral),
-    outward: row(motion.outward),
-    inward: row(motion.inward),
+    approach: motion.approach.map(roundedLength),
+    approachLoose: motion.approachLoose.map(roundedLength),
+    lift: motion.lift.map(roundedLength),
+    sink: motion.sink.map(roundedLength),
+    lateral: motion.lateral.map(roundedLength),
+    outward: motion.outward.map(roundedLength),
+    inward: motion.inward.map(roundedLength),
     left: wall(left),
     right: wall(right),
     lowBand: {
-      phase: numbers(lowBand.phase),
-      correlation: numbers(lowBand.correlation),
-      verticalShare: numbers(lowBand.verticalShare),
-      strongestFrequency: numbers(lowBand.strongestFrequency),
-      verticalAmplitude: numbers(lowBand.verticalAmplitude),
-      lateralAmplitude: numbers(lowBand.lateralAmplitude),
+      strongestFrequency: lowBand.strongestFrequency.map(roundedNumber),
+      verticalAmplitude: lowBand.verticalAmplitude.map(roundedLength),
+      phase: unknown,
+      correlation: unknown,
+      verticalShare: unknown,
+      lateralAmplitude: unknown,
     },
   };
+  const rows = plannedRows(rounded, settings, (bin) => movedWall(motion, bin));
+  return { motion: rounded, rows };
 }
 
 /**
@@ -60,7 +78,7 @@ export function told(
   const words: string[] = [];
   const walk = (value: unknown, path: string): void => {
     if (!isAsked(path)) return;
-    if (typeof value === 'number') {
+    if (typeof value === 'number' && !Number.isNaN(value)) {
       numbers.push(value);
       words.push(path);
     } else if (typeof value === 'object' && value !== null) {

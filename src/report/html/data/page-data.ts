@@ -5,13 +5,14 @@ import type { ForecastedFile } from '../../../forecast-result.js';
 import type { Units } from '../../length-text.js';
 import { formatsFor, innermostOf } from '../formats.js';
 import { microscopePlaces } from '../microscope-places.js';
-import { toPlanes } from './byte-planes.js';
-import { edgeColumn } from './edge-columns.js';
+import { codeEdges, edgeSteps } from './code-edge.js';
+import { codeMotion } from './code-motion.js';
+import { keepMotion } from './keep-motion.js';
 import { leastAsked } from './least-asked.js';
 import { joinPageBytes } from './page-bytes.js';
 import type { KeptSpot, PageHead } from './page-head.js';
 import { toPrintable } from './printable.js';
-import { summaryColumns } from './summary-columns.js';
+import { rangeEncoder } from './range-coder.js';
 
 /** The levels that a page offers, dB; a side that was asked for further out widens them. */
 const LEVELS = { least: -12, most: 6 };
@@ -35,23 +36,31 @@ export function pageData(
 ): string {
   const { motion, settings, forecast } = file;
   const most = Math.max(LEVELS.most, forecast.levelDb);
-  const kept = edges.flatMap((edge) => (edge === null ? [] : [edge]));
   const asked = leastAsked(settings, innermostOf(formatsFor(settings)), most);
-  const planes = toPlanes([
-    ...summaryColumns(motion, asked),
-    ...kept.flatMap(({ turns }) =>
-      turns.flatMap(({ inner, outer }) => [edgeColumn(inner), edgeColumn(outer)]),
-    ),
-  ]);
-  const bytes = joinPageBytes(JSON.stringify(headOf(file, edges, options, most)), planes);
+  const kept = keepMotion(motion, asked);
+  const coder = rangeEncoder();
+  codeMotion(coder, kept);
+  codeEdges(
+    coder,
+    edges
+      .flatMap((edge) => edge?.turns ?? [])
+      .flatMap(({ inner, outer }) => [inner, outer].map(edgeSteps)),
+  );
+  const head = headOf(file, edges, { options, most, leastClasses: kept.leastClasses });
+  const bytes = joinPageBytes(JSON.stringify(head), coder.finish());
   return toPrintable(deflateRawSync(bytes, { level: 9 }));
+}
+
+interface HeadOptions extends Pick<PageHead, 'leastClasses'> {
+  readonly options: PageDataOptions;
+  /** The highest level that is offered, dB. */
+  readonly most: number;
 }
 
 function headOf(
   file: ForecastedFile & { readonly motion: MotionSummary },
   edges: readonly (HotSpotEdges | null)[],
-  options: PageDataOptions,
-  most: number,
+  { options, most, leastClasses }: HeadOptions,
 ): PageHead {
   const { name, sources, readFrom, settings, program, forecast } = file;
   const { turnSeconds, durationSeconds, quarterCount } = file.motion;
@@ -64,6 +73,7 @@ function headOf(
     program,
     hand: file.hand ?? null,
     motion: { turnSeconds, durationSeconds, quarterCount },
+    leastClasses,
     levelDb: forecast.levelDb,
     planner: forecast.planner,
     units: options.units,

@@ -6,6 +6,7 @@ import type { HandSettings } from '../../../model/side-plan-input.js';
 import type { Planner, Settings } from '../../../settings.js';
 import type { Seconds } from '../../../units.js';
 import type { Units } from '../../length-text.js';
+import type { LeastClasses } from './kept-motion.js';
 
 /** What a page knows beside its columns, as JSON. */
 export interface PageHead {
@@ -18,6 +19,7 @@ export interface PageHead {
   /** What the operator sets by hand along the side; null where there is nothing. */
   readonly hand: HandSettings | null;
   readonly motion: Pick<MotionSummary, 'turnSeconds' | 'durationSeconds' | 'quarterCount'>;
+  readonly leastClasses: LeastClasses;
   readonly levelDb: number;
   readonly planner: Planner;
   readonly units: Units;
@@ -36,7 +38,7 @@ export interface PageHead {
   readonly spots: readonly KeptSpot[];
 }
 
-/** The edges kept around one hot spot; their columns come after those of the summary. */
+/** The edges kept around one hot spot; their samples come after what is kept of the summary. */
 export interface KeptSpot {
   /** The hot spot's own place. */
   readonly spotSeconds: Seconds;

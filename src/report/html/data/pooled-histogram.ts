@@ -1,50 +1,80 @@
 import { HISTOGRAM_CLASSES, type Histogram } from '../../../analysis/motion.js';
-import type { PageColumn, TakeColumn } from './byte-planes.js';
+import { halfOctaves, integerCoder } from './integer-coder.js';
+import type { BitCoder } from './range-coder.js';
+import { octaveOf, partOfOctave } from './rounded.js';
 
 const LAST = HISTOGRAM_CLASSES - 1;
-/** The largest count that fits two bytes. */
-const NARROW = 2 ** 16 - 1;
+/** Classes an octave. */
+const CLASSES = 4;
+/** Of a count's half octaves, and of the entries from the top down, those that are told apart. */
+const SIZES = 32;
+const ENTRIES = 4;
 
 /**
  * A histogram of which only the classes from `leastClass` on are told apart; all samples under it
- * are counted together. Row after row of a class, since a class changes little from quarter to
- * quarter.
+ * are counted together.
  */
-export function pooledColumns(histogram: Histogram, leastClass: number): PageColumn[] {
-  const { topClass, counts } = histogram;
-  const highest = topClass.reduce((high, top) => Math.max(high, top), leastClass - 1);
-  const classes = Math.max(0, highest - leastClass + 1);
-  const total = new Uint32Array(topClass.length);
-  const table = new Uint32Array(classes * topClass.length);
+export function pooledHistogram({ topClass, counts }: Histogram, leastClass: number): Histogram {
+  const pooled = new Uint32Array(counts.length);
   for (const [index, count] of counts.entries()) {
-    const quarter = Math.floor(index / HISTOGRAM_CLASSES);
-    const entry = index % HISTOGRAM_CLASSES;
-    const row = (topClass[quarter] ?? 0) - entry - leastClass;
-    total[quarter] = (total[quarter] ?? 0) + count;
-    if (row >= 0 && entry < LAST) table[row * topClass.length + quarter] = count;
+    const row = index - (index % HISTOGRAM_CLASSES);
+    const kept = keptEntries(topClass[row / HISTOGRAM_CLASSES] ?? 0, leastClass);
+    const entry = index - row < kept ? index : row + LAST;
+    pooled[entry] = (pooled[entry] ?? 0) + count;
   }
-  const isNarrow = total.every((count) => count <= NARROW);
-  const packed = (column: Uint32Array) => (isNarrow ? Uint16Array.from(column) : column);
-  const head = Int16Array.of(leastClass, classes, isNarrow ? 1 : 0);
-  return [head, topClass, packed(total), packed(table)];
+  return { topClass, counts: pooled };
 }
 
-/** The histogram again; its counts agree in every class from `leastClass` on, and in their sum. */
-export function pooledHistogram(take: TakeColumn, quarterCount: number): Histogram {
-  const [leastClass = 0, classes = 0, isNarrow = 0] = take.int16(3);
-  const topClass = take.int16(quarterCount);
-  const next = isNarrow === 1 ? take.uint16 : take.uint32;
-  const total = next(quarterCount);
-  const table = next(classes * quarterCount);
-  const counts = new Uint32Array(quarterCount * HISTOGRAM_CLASSES);
-  for (const [quarter, top] of topClass.entries()) {
-    let left = total[quarter] ?? 0;
-    for (let entry = 0; entry < LAST && top - entry >= leastClass; entry++) {
-      const count = table[(top - entry - leastClass) * quarterCount + quarter] ?? 0;
-      counts[quarter * HISTOGRAM_CLASSES + entry] = count;
+/**
+ * Codes a pooled histogram in place: what is written, or room for what is read. A count is foretold
+ * by that of the class above, and by those of its class in the two quarters before.
+ * @param peaks the quarters' largest magnitude, in steps of a number
+ */
+export function codeHistogram(
+  coder: BitCoder,
+  { topClass, counts }: Histogram,
+  leastClass: number,
+  peaks: Int32Array,
+): void {
+  const codeTop = integerCoder(coder, 32);
+  const codeTotal = integerCoder(coder, 1);
+  const codeCount = integerCoder(coder, ENTRIES * SIZES * SIZES);
+  const countOf = (quarter: number, magnitudeClass: number) => {
+    const entry = (topClass[quarter] ?? magnitudeClass) - magnitudeClass;
+    return entry < 0 || entry >= LAST ? 0 : (counts[quarter * HISTOGRAM_CLASSES + entry] ?? 0);
+  };
+  let total = 0;
+  for (const quarter of topClass.keys()) {
+    const row = counts.subarray(quarter * HISTOGRAM_CLASSES, (quarter + 1) * HISTOGRAM_CLASSES);
+    const peak = peaks[quarter] ?? 0;
+    const octave = CLASSES * octaveOf(peak);
+    topClass[quarter] = octave + codeTop(partOfOctave(peak), (topClass[quarter] ?? 0) - octave);
+    const top = topClass[quarter] ?? 0;
+    total += codeTotal(0, sumOf(row) - total);
+    let left = total;
+    const kept = keptEntries(top, leastClass);
+    for (let entry = 0; entry < kept; entry++) {
+      const above = entry === 0 ? 0 : (row[entry - 1] ?? 0);
+      const before = countOf(quarter - 1, top - entry) + countOf(quarter - 2, top - entry);
+      const context =
+        (Math.min(entry, ENTRIES - 1) * SIZES + sizeOf(above)) * SIZES + sizeOf(before >> 1);
+      const count = codeCount(context, row[entry] ?? 0);
+      row[entry] = count;
       left -= count;
     }
-    counts[quarter * HISTOGRAM_CLASSES + LAST] = left;
+    row[LAST] = left;
   }
-  return { topClass, counts };
+}
+
+/** Entries of a quarter's row that are told apart. */
+function keptEntries(top: number, leastClass: number): number {
+  return Math.min(LAST, Math.max(0, top - leastClass + 1));
+}
+
+function sizeOf(count: number): number {
+  return Math.min(SIZES - 1, halfOctaves(count));
+}
+
+function sumOf(row: Uint32Array): number {
+  return row.reduce((sum, count) => sum + count, 0);
 }

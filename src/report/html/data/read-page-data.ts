@@ -2,11 +2,13 @@ import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary } from '../../../analysis/motion.js';
 import { type PlannedRows, plannedRows } from '../../../model/planned-rows.js';
 import type { Seconds } from '../../../units.js';
-import { takeFrom } from './byte-planes.js';
-import { readEdge } from './edge-columns.js';
+import { codeEdges, edgeOfSteps } from './code-edge.js';
+import { codeMotion } from './code-motion.js';
+import { emptyKept } from './kept-motion.js';
+import { keptSummary } from './kept-summary.js';
 import { splitPageBytes } from './page-bytes.js';
 import type { PageHead } from './page-head.js';
-import { readSummary } from './summary-columns.js';
+import { rangeDecoder } from './range-coder.js';
 
 /** A side as the page's data hold it. */
 export interface PageData {
@@ -22,21 +24,34 @@ export interface PageData {
 
 /** Reads what `pageData` wrote, once it is inflated. */
 export function readPageData(bytes: Uint8Array): PageData {
-  const { head: text, planes } = splitPageBytes(bytes);
+  const { head: text, coded } = splitPageBytes(bytes);
   const head: PageHead = JSON.parse(text);
-  const take = takeFrom(planes);
-  const motion = readSummary(take, { ...head.motion, program: head.program });
-  const spots = head.spots.map(({ spotSeconds, atSeconds, secondsPerSample, samples, turns }) => ({
+  const coder = rangeDecoder(coded);
+  const kept = emptyKept(head.motion.quarterCount, head.leastClasses);
+  codeMotion(coder, kept);
+  const { motion, movedWallAt } = keptSummary(kept, { ...head.motion, program: head.program });
+  const read = head.spots.map(({ samples, turns }) =>
+    turns.map((turnsFromSpot) => ({
+      turnsFromSpot,
+      inner: new Int32Array(samples),
+      outer: new Int32Array(samples),
+    })),
+  );
+  codeEdges(
+    coder,
+    read.flat().flatMap(({ inner, outer }) => [inner, outer]),
+  );
+  const spots = head.spots.map(({ spotSeconds, atSeconds, secondsPerSample }, spot) => ({
     spotSeconds,
     edges: {
       atSeconds,
       secondsPerSample,
-      turns: turns.map((turnsFromSpot) => ({
+      turns: (read[spot] ?? []).map(({ turnsFromSpot, inner, outer }) => ({
         turnsFromSpot,
-        inner: readEdge(take, samples),
-        outer: readEdge(take, samples),
+        inner: edgeOfSteps(inner),
+        outer: edgeOfSteps(outer),
       })),
     },
   }));
-  return { head, motion, rows: plannedRows(motion, head.settings), spots };
+  return { head, motion, rows: plannedRows(motion, head.settings, movedWallAt), spots };
 }

@@ -34,13 +34,13 @@ describe('the summary that a page keeps', () => {
       changes: Partial<Settings>,
     ) => {
       const settings = settingsWith(changes);
-      const request = { levelDb, planner, source: SOUND_SOURCE };
-      const kept = forecastSide(throughPage(motion, settings), settings, request);
-      const whole = forecastSide(roundedAsPage(motion), settings, request);
+      const forecast = forecastAt({ levelDb, planner });
+      const kept = forecast(throughPage(motion, settings), settings);
+      const whole = forecast(roundedAsPage(motion, settings), settings);
       // A pitch that opens as fast as on motion that no sound makes leaves only the first one sure.
       const sure = settings.executes === 'fixed' ? kept.hotSpots.length : 1;
-      const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, sure) }, isNoCause);
-      const command = told({ ...whole, hotSpots: whole.hotSpots.slice(0, sure) }, isNoCause);
+      const page = told({ ...kept, hotSpots: kept.hotSpots.slice(0, sure) });
+      const command = told({ ...whole, hotSpots: whole.hotSpots.slice(0, sure) });
       expect(page.words).toEqual(command.words);
       expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
     };
@@ -62,9 +62,9 @@ describe('the summary that a page keeps', () => {
     ] as const;
     for (const [bin, micrometres] of asked) motion.approachLoose[bin] = micrometres * 1e-6;
     const settings = settingsWith({ executes: 'fixed' });
-    const request = { levelDb: 0, planner: 'fixed', source: SOUND_SOURCE } as const;
-    const [whole, kept] = [motion, throughPage(motion, settings)].map((of) =>
-      forecastSide(of, settings, request).hotSpots.map(({ turn: at }) => 64 * at - first),
+    const forecast = forecastAt({ levelDb: 0, planner: 'fixed' });
+    const [whole, kept] = [roundedAsPage(motion, settings), throughPage(motion, settings)].map(
+      (of) => forecast(of, settings).hotSpots.map(({ turn: at }) => 64 * at - first),
     );
     expect(whole).toEqual([1, 2 * turn + 5, turn + 3]);
     expect(kept).toEqual(whole);
@@ -77,9 +77,9 @@ describe('the summary that a page keeps', () => {
     it.for([-12, -6.3, -3, 0, 1.5, 6])('has the same hot spots and causes at %d dB', (levelDb) => {
       for (const planner of ['fixed', 'machine', 'turn-ahead'] as const) {
         const asked = { ...settings, executes: 'plan' as const };
-        const request = { levelDb, planner, source: SOUND_SOURCE };
-        const page = told(forecastSide(kept, asked, request));
-        const command = told(forecastSide(roundedAsPage(motion), asked, request));
+        const forecast = forecastAt({ levelDb, planner });
+        const page = told(forecast(kept, asked));
+        const command = told(forecast(roundedAsPage(motion, asked), asked));
         expect(page.words).toEqual(command.words);
         expect(page.numbers).toBeWithin(command.numbers, 1e-18, AGREES);
       }
@@ -87,7 +87,7 @@ describe('the summary that a page keeps', () => {
 
     it('costs less by its rounding than any output shows', () => {
       const request = { levelDb: 0, planner: 'turn-ahead', source: SOUND_SOURCE } as const;
-      const page = forecastSide(kept, settings, request);
+      const page = forecastSide(kept.motion, settings, request);
       const command = forecastSide(motion, settings, request);
       for (const name of ['land', 'widthMin', 'widthMax', 'pitch'] as const) {
         expect(page.quarters[name]).toBeWithin(command.quarters[name], SHOWN / 10);
@@ -98,12 +98,9 @@ describe('the summary that a page keeps', () => {
   });
 });
 
-/**
- * In steps of 1/255, what takes the land may fall on the other side where two take it alike, and
- * with it the frequency, which is that of the louder wall's quarter.
- */
-function isNoCause(path: string): boolean {
-  return !/^\.(hotSpots|findings)\.\d+\.(cause|wall|frequency|reachesContact)$/.test(path);
+function forecastAt(at: { readonly levelDb: number; readonly planner: Planner }) {
+  return ({ motion, rows }: ReturnType<typeof throughPage>, settings: Settings) =>
+    forecastSide(motion, settings, { ...at, source: SOUND_SOURCE, rows });
 }
 
 async function realMotion() {

@@ -49,8 +49,9 @@ describe('what the page recomputes', () => {
         headroom: headroomOf(data, whatIf),
       });
       const settings = settingsOf(data.head, whatIf);
-      const request = { levelDb, planner, source: SOURCE };
-      const command = forecastSide(roundedAsPage(motion), settings, request);
+      const known = roundedAsPage(motion, settings);
+      const request = { levelDb, planner, source: SOURCE, rows: known.rows };
+      const command = forecastSide(known.motion, settings, request);
       const without = { hotSpots: [] };
       const page = told({ ...file.forecast, ...without });
       const wanted = told({ ...command, ...without });
