@@ -2,7 +2,7 @@ import { bandEndPairs, bandEndTaps } from './band-limit';
 import { sumPairs } from './half-band';
 import { lookAtRing, MARGIN, peakNear } from './interpolate';
 import { frameAt, interleave, largerFrame } from './vector';
-import { boundsAt, floorOf, mayPeak } from './wall-peaks';
+import { boundsAt, floorOf, isPeak } from './wall-peaks';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
@@ -84,7 +84,7 @@ function seekBeside(buffer: usize, n: i32, channel: i32): void {
   const at = frameAt(buffer, n) + (<usize>channel << 2);
   const out = truePeaks + (<usize>channel << 3);
   store<f64>(out, max<f64>(load<f64>(out), abs(<f64>load<f32>(at))));
-  if (!mayPeak(at - 16, load<f64>(out))) return;
+  if (!isPeak(at)) return;
   const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
   lookAtRing(buffer, -1, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, n, 2);
   store<f64>(out, max<f64>(load<f64>(out), peakNear(n)));

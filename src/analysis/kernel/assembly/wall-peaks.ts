@@ -1,5 +1,7 @@
 import { accelerations, AHEAD, BEHIND, velocities } from './derive';
-import { lookAtRing, MARGIN, NEAR_SHARE, peakNear, peakPlace, rise, valueAt } from './interpolate';
+import {
+  lookAtRing, MARGIN, NEAR_SHARE, peakNear, peakPlace, RIPPLE, SKEW_SHARE, valueAt,
+} from './interpolate';
 import { STEP_FRAMES } from './low-band';
 import { evenMoves, movesMask, oddMoves } from './rings';
 import { frameAt, interleave, largerFrame, pairOf } from './vector';
@@ -39,7 +41,7 @@ export function boundPeaks(first: i32, velocity: v128, acceleration: v128): void
 }
 
 /** Frames beside a step that bound what lies next to its own. */
-const REACH: i32 = 2;
+const REACH: i32 = 3;
 /** Frames made of a step and of what a look at its last frame reaches. */
 const RUN: i32 = STEP_FRAMES + 2 * MARGIN + 4;
 /** Velocity or acceleration of such a run, and where frame 0 would be. */
@@ -148,11 +150,15 @@ function climbStep(quantity: i32, first: i32): void {
   let floor = floorOf(peaks);
   beginRun(first);
   make(quantity, first - REACH, STEP_FRAMES + 2 * REACH);
-  if (!v128.any_true(f32x4.gt(boundRun(first), floor))) return;
-  make(quantity, first - MARGIN, RUN);
+  const rises = largestRise(first);
+  let isMade = false;
   for (let n = first; n < first + STEP_FRAMES; n += 2) {
+    const heights = f32x4.add(rises, f32x4.abs(v128.load(frameAt(row, n))));
+    if (!v128.any_true(f32x4.gt(heights, floor))) continue;
     const larger = i32x4.bitmask(f32x4.gt(boundsAt(frameAt(row, n)), floor));
     if (larger == 0) continue;
+    if (!isMade) makeMargins(quantity, first);
+    isMade = true;
     if ((larger & 1) != 0) seekPeak(n, 0, peaks);
     if ((larger & 2) != 0) seekPeak(n, 1, peaks);
     if ((larger & 4) != 0) seekPeak(n + 1, 0, peaks);
@@ -161,47 +167,53 @@ function climbStep(quantity: i32, first: i32): void {
   }
 }
 
-/** What no peak next to a step's frames is higher than, left and right in both frames. */
-function boundRun(first: i32): v128 {
-  const from = frameAt(row, first - REACH);
+/** Makes what a look at a step reaches beside what is made of it. */
+function makeMargins(quantity: i32, first: i32): void {
+  make(quantity, first - MARGIN, MARGIN - REACH + 1);
+  make(quantity, first + STEP_FRAMES + REACH - 1, RUN - MARGIN - STEP_FRAMES - REACH + 1);
+}
+
+/** What no peak next to a step's frames rises by above its own, left and right in both frames. */
+function largestRise(first: i32): v128 {
+  const from = frameAt(row, first - 2);
   let most = f32x4.splat(0);
   let least = most;
-  let mostBend = most;
-  let leastBend = most;
   for (let n = 0; n < STEP_FRAMES + 2; n += 2) {
     const before = v128.load(frameAt(from, n));
     const at = v128.load(frameAt(from, n), 8);
     const after = v128.load(frameAt(from, n), 16);
     const bend = f32x4.sub(f32x4.add(at, at), f32x4.add(before, after));
-    most = f32x4.pmax(most, at);
-    least = f32x4.pmin(least, at);
-    mostBend = f32x4.pmax(mostBend, bend);
-    leastBend = f32x4.pmin(leastBend, bend);
+    most = f32x4.pmax(most, bend);
+    least = f32x4.pmin(least, bend);
   }
-  const height = f32x4.pmax(most, f32x4.neg(least));
-  const curvature = f32x4.pmax(mostBend, f32x4.neg(leastBend));
-  return f32x4.add(
-    largerFrame(height), f32x4.mul(f32x4.splat(<f32>NEAR_SHARE), largerFrame(curvature)));
+  const curvature = f32x4.pmax(most, f32x4.neg(least));
+  return f32x4.mul(f32x4.splat(<f32>NEAR_SHARE), largerFrame(curvature));
 }
 
-/** What no peak next to either of two frames is higher than. */
-// @ts-ignore: decorator
-@inline
+/** What neither of two frames is higher than, nor a peak next to one that is a local maximum. */
 export function boundsAt(frame: usize): v128 {
+  const sooner = v128.load(frame - 16);
   const before = v128.load(frame - 8);
   const at = v128.load(frame);
   const after = v128.load(frame, 8);
-  const early = bendBetween(v128.load(frame - 16), before, at);
-  const late = bendBetween(at, after, v128.load(frame, 16));
-  const most = f32x4.pmax(bendBetween(before, at, after), f32x4.pmax(early, late));
-  return f32x4.add(f32x4.abs(at), f32x4.mul(f32x4.splat(<f32>NEAR_SHARE), most));
+  const later = v128.load(frame, 16);
+  const early = f32x4.pmax(
+    skewOf(v128.load(frame - 24), sooner, before, at), skewOf(sooner, before, at, after));
+  const late = f32x4.pmax(
+    skewOf(before, at, after, later), skewOf(at, after, later, v128.load(frame, 24)));
+  const skew = f32x4.mul(f32x4.splat(<f32>SKEW_SHARE), f32x4.pmax(early, late));
+  const slope = f32x4.mul(f32x4.splat(0.125), f32x4.abs(f32x4.sub(after, before)));
+  // Twice the ripple: what is rounded here is less than that.
+  const height = f32x4.mul(f32x4.splat(<f32>(1 + 2 * RIPPLE)), f32x4.abs(at));
+  return f32x4.add(height, f32x4.add(slope, skew));
 }
 
-/** Magnitude of the curvature of four numbers. */
+/** By how much the curvatures at the second and the third of four numbers differ. */
 // @ts-ignore: decorator
 @inline
-function bendBetween(before: v128, at: v128, after: v128): v128 {
-  return f32x4.abs(f32x4.sub(f32x4.add(at, at), f32x4.add(before, after)));
+function skewOf(first: v128, second: v128, third: v128, last: v128): v128 {
+  const inner = f32x4.mul(f32x4.splat(3), f32x4.sub(second, third));
+  return f32x4.abs(f32x4.add(f32x4.sub(last, first), inner));
 }
 
 /** Peaks so far for two frames of f32, a little lower so that rounding hides none. */
@@ -217,27 +229,18 @@ function seekPeak(frame: i32, channel: i32, peaks: usize): void {
   const at = frameAt(row, frame) + (<usize>channel << 2);
   const isInside = <f64>frame >= quarterFrom && <f64>frame <= quarterUntil;
   if (isInside) raise(peaks, channel, abs(<f64>load<f32>(at)));
-  if (!mayPeak(at - 16, load<f64>(peaks + (<usize>channel << 3)))) return;
+  if (!isPeak(at)) return;
   const sign: f64 = load<f32>(at) < 0 ? -1 : 1;
   lookAtRing(row, -1, channel == 0 ? sign : 0, channel == 0 ? 0 : sign, frame, 2);
   const peak = peakNear(frame);
   if (peakPlace >= quarterFrom && peakPlace <= quarterUntil) raise(peaks, channel, peak);
 }
 
-/**
- * True if a frame is a local maximum of the magnitude that may have a peak over `best` next to it.
- * @param first address of the number two frames before it
- */
-export function mayPeak(first: usize, best: f64): bool {
-  const value = <f64>load<f32>(first, 16);
-  const sign: f64 = value < 0 ? -1 : 1;
-  const at = sign * value;
-  const last = sign * <f64>load<f32>(first, 8);
-  const next = sign * <f64>load<f32>(first, 24);
-  if (!(at >= last && at > next)) return false;
-  const sooner = sign * <f64>load<f32>(first);
-  const later = sign * <f64>load<f32>(first, 32);
-  return at + rise(sooner, last, at, next, later) > best;
+/** True if a frame's number is a local maximum of the magnitude. */
+export function isPeak(at: usize): bool {
+  const value = load<f32>(at);
+  const sign: f32 = value < 0 ? -1 : 1;
+  return sign * value >= sign * load<f32>(at - 8) && sign * value > sign * load<f32>(at, 8);
 }
 
 function raise(peaks: usize, channel: i32, value: f64): void {
