@@ -7,7 +7,7 @@ import { frameBytes } from './sample-format.js';
 import { emptyTally, type Tally } from './tally.js';
 
 export { kernelIsAvailable } from './kernel/load-kernel.js';
-export { buffersOf, type PartMotion } from './part-motion.js';
+export type { PartMotion } from './part-motion.js';
 
 /**
  * Read at a time. Larger blocks read no faster, and those of one part are still there while the

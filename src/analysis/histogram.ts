@@ -1,4 +1,5 @@
 import { HISTOGRAM_CLASSES, type Histogram } from './motion.js';
+import { ownMemory } from './row-memory.js';
 
 /** Lowest class that is kept apart; everything under it counts into it. */
 export const LOWEST_CLASS = -64;
@@ -27,10 +28,10 @@ export const ACCELERATION_UNIT = 1024;
 export const ACCELERATION_CLASSES = 40;
 
 /** An empty histogram over a number of quarters. */
-export function emptyHistogram(quarterCount: number): Histogram {
+export function emptyHistogram(quarterCount: number, memory = ownMemory): Histogram {
   return {
-    topClass: new Int16Array(quarterCount).fill(LOWEST_CLASS),
-    counts: new Uint32Array(quarterCount * HISTOGRAM_CLASSES),
+    topClass: new Int16Array(memory(2 * quarterCount)).fill(LOWEST_CLASS),
+    counts: new Uint32Array(memory(4 * quarterCount * HISTOGRAM_CLASSES)),
   };
 }
 

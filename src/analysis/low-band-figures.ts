@@ -1,5 +1,6 @@
 import { HANN, WINDOW_FRAMES } from './low-windows.js';
 import type { LowBand } from './motion.js';
+import { ownMemory } from './row-memory.js';
 
 /** Mean square per summed one-sided power: Parseval, and the window's own power. */
 const POWER_SCALE = 2 / (WINDOW_FRAMES * HANN.reduce((sum, w) => sum + w * w, 0));
@@ -21,14 +22,15 @@ export interface BandSums {
 }
 
 /** As many quarters of silence, to be filled in. */
-export function emptyLowBand(quarterCount: number): LowBand {
+export function emptyLowBand(quarterCount: number, memory = ownMemory): LowBand {
+  const row = (): Float64Array => new Float64Array(memory(8 * quarterCount));
   return {
-    correlation: new Float64Array(quarterCount),
-    phase: new Float64Array(quarterCount),
-    verticalShare: new Float64Array(quarterCount),
-    strongestFrequency: new Float64Array(quarterCount),
-    verticalAmplitude: new Float64Array(quarterCount),
-    lateralAmplitude: new Float64Array(quarterCount),
+    correlation: row(),
+    phase: row(),
+    verticalShare: row(),
+    strongestFrequency: row(),
+    verticalAmplitude: row(),
+    lateralAmplitude: row(),
   };
 }
 

@@ -36,15 +36,3 @@ export interface PartMotion {
   readonly stepPowers: Float64Array;
   readonly jumps: Jumps;
 }
-
-/** The buffers behind a part's rows, each once, for whoever hands it to another thread. */
-export function buffersOf(motion: PartMotion): readonly ArrayBuffer[] {
-  return [...new Set(buffersIn(motion))];
-}
-
-function buffersIn(value: unknown): ArrayBuffer[] {
-  if (ArrayBuffer.isView(value)) {
-    return value.buffer instanceof ArrayBuffer ? [value.buffer] : [];
-  }
-  return value instanceof Object ? Object.values(value).flatMap(buffersIn) : [];
-}

@@ -1,14 +1,16 @@
 import { emptyHistogram } from './histogram.js';
 import type { WallMotion } from './motion.js';
+import { ownMemory } from './row-memory.js';
 
 /** A wall at rest over a number of quarters, to be filled in. */
-export function emptyWall(quarterCount: number): WallMotion {
+export function emptyWall(quarterCount: number, memory = ownMemory): WallMotion {
+  const row = (): Float64Array => new Float64Array(memory(8 * quarterCount));
   return {
-    velocityPeak: new Float64Array(quarterCount),
-    accelerationPeak: new Float64Array(quarterCount),
-    velocityMeanSquare: new Float64Array(quarterCount),
-    accelerationMeanSquare: new Float64Array(quarterCount),
-    edgeVelocityHistogram: emptyHistogram(quarterCount),
-    accelerationHistogram: emptyHistogram(quarterCount),
+    velocityPeak: row(),
+    accelerationPeak: row(),
+    velocityMeanSquare: row(),
+    accelerationMeanSquare: row(),
+    edgeVelocityHistogram: emptyHistogram(quarterCount, memory),
+    accelerationHistogram: emptyHistogram(quarterCount, memory),
   };
 }

@@ -11,6 +11,7 @@ import {
   type WallMotion,
 } from '../motion.js';
 import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
+import { sharedMemory } from '../row-memory.js';
 import type { FrameRun } from '../silent-runs.js';
 import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
@@ -31,7 +32,8 @@ export interface Collected {
 }
 
 export function emptyCollection(quarterCount: number): Collected {
-  const row = (): Float64Array => new Float64Array(quarterCount * BINS_PER_QUARTER);
+  const row = (): Float64Array =>
+    new Float64Array(sharedMemory(8 * quarterCount * BINS_PER_QUARTER));
   return {
     bins: {
       approach: row(),
@@ -42,10 +44,10 @@ export function emptyCollection(quarterCount: number): Collected {
       outward: row(),
       inward: row(),
     },
-    left: emptyWall(quarterCount),
-    right: emptyWall(quarterCount),
+    left: emptyWall(quarterCount, sharedMemory),
+    right: emptyWall(quarterCount, sharedMemory),
     stepPowers: [],
-    lowBand: emptyLowBand(quarterCount),
+    lowBand: emptyLowBand(quarterCount, sharedMemory),
     binCount: 0,
     quarterCount: 0,
     lowCount: 0,
