@@ -42,7 +42,15 @@ export function factorBanded({ reach, entries }: BandedMatrix): void {
 }
 
 /** Solves with the factors. @param right the right side; becomes the solution */
-export function solveFactored({ reach, entries }: BandedMatrix, right: Float64Array): void {
+export function solveFactored(factors: BandedMatrix, right: Float64Array): void {
+  solveLower(factors, right);
+  solveDiagonal(factors, right);
+  solveUpper(factors, right);
+}
+
+// A loop a function: of several in one, the later ones throw away what was compiled for the first.
+
+function solveLower({ reach, entries }: BandedMatrix, right: Float64Array): void {
   const width = reach + 1;
   for (let row = 0; row < right.length; row++) {
     const base = row * width + reach - row;
@@ -50,7 +58,14 @@ export function solveFactored({ reach, entries }: BandedMatrix, right: Float64Ar
     for (let at = Math.max(0, row - reach); at < row; at++) sum -= entries[base + at]! * right[at]!;
     right[row] = sum;
   }
-  for (let row = 0; row < right.length; row++) right[row]! /= entries[row * width + reach]!;
+}
+
+function solveDiagonal({ reach, entries }: BandedMatrix, right: Float64Array): void {
+  for (let row = 0; row < right.length; row++) right[row]! /= entries[row * (reach + 1) + reach]!;
+}
+
+function solveUpper({ reach, entries }: BandedMatrix, right: Float64Array): void {
+  const width = reach + 1;
   for (let row = right.length - 1; row >= 0; row--) {
     const base = row * width + reach - row;
     const solved = right[row]!;

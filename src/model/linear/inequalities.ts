@@ -17,42 +17,76 @@ export interface Inequalities {
 
 /** Finite sides of rows only; a side "at most" is negated. */
 export function inequalities(program: LinearProgram): Inequalities {
-  const least: number[] = [];
-  const starts = [0];
-  const columns: number[] = [];
-  const values: number[] = [];
-  /** @returns where in G the row is */
-  const close = (sign: 1 | -1, bound: number) => {
-    least.push(sign * bound);
-    starts.push(columns.length);
-    return least.length - 1;
-  };
-  const side = (row: number, sign: 1 | -1, bound: number) => {
-    if (!Number.isFinite(bound)) return -1;
-    for (let at = program.starts[row]!; at < program.starts[row + 1]!; at++) {
-      columns.push(program.columns[at]!);
-      values.push(sign * program.values[at]!);
-    }
-    return close(sign, bound);
-  };
-  const limit = (column: number, sign: 1 | -1, bound: number) => {
-    columns.push(column);
-    values.push(sign);
-    close(sign, bound);
-  };
-  const needAt = program.need.map((need, row) => side(row, 1, need));
-  const mostAt = program.most.map((most, row) => side(row, -1, most));
-  for (const [column, least] of program.lower.entries()) limit(column, 1, least);
-  for (const [column, most] of program.upper.entries()) limit(column, -1, most);
+  const { cost, lower, upper, need, most, values } = program;
+  const rows = emptyRows(2 * need.length + 2 * cost.length, 2 * values.length + 2 * cost.length);
+  const needAt = addSides(rows, program, need, 1);
+  const mostAt = addSides(rows, program, most, -1);
+  addBounds(rows, lower, 1);
+  addBounds(rows, upper, -1);
   return {
-    cost: program.cost,
-    least: Float64Array.from(least),
-    starts: Int32Array.from(starts),
-    columns: Int32Array.from(columns),
-    values: Float64Array.from(values),
-    needAt: Int32Array.from(needAt),
-    mostAt: Int32Array.from(mostAt),
+    cost,
+    least: rows.least.subarray(0, rows.count),
+    starts: rows.starts.subarray(0, rows.count + 1),
+    columns: rows.columns.subarray(0, rows.entries),
+    values: rows.values.subarray(0, rows.entries),
+    needAt,
+    mostAt,
   };
+}
+
+/** Rows of G so far, with room for more. */
+interface GrowingRows extends Pick<Inequalities, 'least' | 'starts' | 'columns' | 'values'> {
+  count: number;
+  entries: number;
+}
+
+function emptyRows(count: number, entries: number): GrowingRows {
+  return {
+    least: new Float64Array(count),
+    starts: new Int32Array(count + 1),
+    columns: new Int32Array(entries),
+    values: new Float64Array(entries),
+    count: 0,
+    entries: 0,
+  };
+}
+
+/** @returns per row of the program where in G this side of it is; −1 where it has none */
+function addSides(
+  rows: GrowingRows,
+  { starts, columns, values }: LinearProgram,
+  bounds: Float64Array,
+  sign: 1 | -1,
+): Int32Array {
+  const places = new Int32Array(bounds.length).fill(-1);
+  for (let row = 0; row < bounds.length; row++) {
+    if (!Number.isFinite(bounds[row]!)) continue;
+    for (let at = starts[row]!; at < starts[row + 1]!; at++) {
+      addEntry(rows, columns[at]!, sign * values[at]!);
+    }
+    places[row] = rows.count;
+    closeRow(rows, sign * bounds[row]!);
+  }
+  return places;
+}
+
+function addBounds(rows: GrowingRows, bounds: Float64Array, sign: 1 | -1): void {
+  for (let column = 0; column < bounds.length; column++) {
+    addEntry(rows, column, sign);
+    closeRow(rows, sign * bounds[column]!);
+  }
+}
+
+function addEntry(rows: GrowingRows, column: number, value: number): void {
+  rows.columns[rows.entries] = column;
+  rows.values[rows.entries] = value;
+  rows.entries += 1;
+}
+
+function closeRow(rows: GrowingRows, least: number): void {
+  rows.least[rows.count] = least;
+  rows.count += 1;
+  rows.starts[rows.count] = rows.entries;
 }
 
 /** Sets `product` to G·x. */

@@ -26,6 +26,7 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
   const rows = inequalities(program);
   const newton = new NewtonStep(rows);
   const [point, straight, curved] = [startOf(program, rows), emptyPoint(rows), emptyPoint(rows)];
+  const wanted = new Float64Array(rows.least.length);
   let [nearest, least] = [emptyPoint(rows), Number.POSITIVE_INFINITY];
   for (let step = 0; step < MOST_STEPS; step++) {
     newton.measure(point);
@@ -35,10 +36,11 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
     if (gap < least) [nearest, least] = [copyOf(point), gap];
     if (gap <= GAP) break;
     newton.prepare(point);
-    newton.set(straight, point, () => 0);
+    newton.set(straight, point, wanted.fill(0));
     const mean = meanAfter(point, straight, 0);
     const centre = (meanAfter(point, straight, 1) / mean) ** 3 * mean;
-    newton.set(curved, point, (row) => centre - straight.slack[row]! * straight.price[row]!);
+    setCorrected(wanted, straight, centre);
+    newton.set(curved, point, wanted);
     move(point, curved);
   }
   if (least > NEAR_GAP) throw new RangeError('no optimum of the linear program was found');
@@ -48,14 +50,13 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
 /** The middle of the bounds, at least 1 inside of every row. */
 function startOf({ lower, upper }: LinearProgram, rows: Inequalities): Point {
   const point = emptyPoint(rows);
-  for (let column = 0; column < lower.length; column++) {
-    point.x[column] = (lower[column]! + upper[column]!) / 2;
-  }
-  setRowsTimes(point.slack, rows, point.x);
-  for (let row = 0; row < point.slack.length; row++) {
-    point.slack[row] = Math.max(point.slack[row]! - rows.least[row]!, 1);
-    point.price[row] = 1;
-  }
+  const { x, slack, price } = point;
+  const { least } = rows;
+  for (let column = 0; column < x.length; column++)
+    x[column] = (lower[column]! + upper[column]!) / 2;
+  setRowsTimes(slack, rows, x);
+  for (let row = 0; row < slack.length; row++) slack[row] = Math.max(slack[row]! - least[row]!, 1);
+  price.fill(1);
   return point;
 }
 
@@ -69,13 +70,19 @@ function copyOf({ x, slack, price }: Point): Point {
   return { x: x.slice(), slack: slack.slice(), price: price.slice() };
 }
 
+/** The products s·z that are wanted of a step which is to come nearer to the middle. */
+function setCorrected(wanted: Float64Array, { slack, price }: Point, centre: number): void {
+  for (let row = 0; row < wanted.length; row++) wanted[row] = centre - slack[row]! * price[row]!;
+}
+
 /** Mean of s·z after `share` of a step, shortened so that nothing falls under 0. */
 function meanAfter({ slack, price }: Point, by: Point, share: number): number {
   const primal = Math.min(share, longestStep(slack, by.slack));
   const dual = Math.min(share, longestStep(price, by.price));
+  const { slack: slackWay, price: priceWay } = by;
   let sum = 0;
   for (let row = 0; row < slack.length; row++) {
-    sum += (slack[row]! + primal * by.slack[row]!) * (price[row]! + dual * by.price[row]!);
+    sum += (slack[row]! + primal * slackWay[row]!) * (price[row]! + dual * priceWay[row]!);
   }
   return sum / slack.length;
 }
@@ -84,11 +91,13 @@ function meanAfter({ slack, price }: Point, by: Point, share: number): number {
 function move({ x, slack, price }: Point, by: Point): void {
   const primal = Math.min(1, STEP_SHARE * longestStep(slack, by.slack));
   const dual = Math.min(1, STEP_SHARE * longestStep(price, by.price));
-  for (let column = 0; column < x.length; column++) x[column]! += primal * by.x[column]!;
-  for (let row = 0; row < slack.length; row++) {
-    slack[row]! += primal * by.slack[row]!;
-    price[row]! += dual * by.price[row]!;
-  }
+  addTimes(x, by.x, primal);
+  addTimes(slack, by.slack, primal);
+  addTimes(price, by.price, dual);
+}
+
+function addTimes(row: Float64Array, way: Float64Array, share: number): void {
+  for (let at = 0; at < row.length; at++) row[at]! += share * way[at]!;
 }
 
 /** How many times `way` can be gone until the first of some positive numbers is 0. */
@@ -113,6 +122,6 @@ function dot(one: Float64Array, other: Float64Array): number {
 
 function largest(row: Float64Array): number {
   let most = 0;
-  for (const each of row) most = Math.max(most, Math.abs(each));
+  for (let at = 0; at < row.length; at++) most = Math.max(most, Math.abs(row[at]!));
   return most;
 }

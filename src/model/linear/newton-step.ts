@@ -42,19 +42,16 @@ export class NewtonStep {
 
   /** Measures how far a point is off. */
   measure({ x, slack, price }: Point): void {
-    const { least, cost } = this.#rows;
     setRowsTimes(this.short, this.#rows, x);
-    for (let row = 0; row < least.length; row++) {
-      this.short[row] = least[row]! + slack[row]! - this.short[row]!;
-    }
-    for (let row = 0; row < least.length; row++) this.#pull[row] = -price[row]!;
-    this.unpriced.set(cost);
+    setShort(this.short, this.#rows.least, slack);
+    this.unpriced.set(this.#rows.cost);
+    setNegative(this.#pull, price);
     addColumnsTimes(this.unpriced, this.#rows, this.#pull);
   }
 
   /** Prepares all steps from the point that was measured last: one factorisation serves them. */
   prepare({ slack, price }: Point): void {
-    for (let row = 0; row < slack.length; row++) this.#pull[row] = price[row]! / slack[row]!;
+    setQuotients(this.#pull, price, slack);
     setNormalMatrix(this.#matrix, this.#rows, this.#pull);
     factorBanded(this.#matrix);
   }
@@ -63,20 +60,62 @@ export class NewtonStep {
    * Sets `step` to the one that takes to 0, to first order, what the point is off.
    * @param wanted s·z, by row
    */
-  set(step: Point, { slack, price }: Point, wanted: (row: number) => number): void {
-    const { short, unpriced } = this;
-    for (let row = 0; row < slack.length; row++) {
-      const change = wanted(row) - price[row]! * slack[row]!;
-      this.#change[row] = change;
-      this.#pull[row] = (change + price[row]! * short[row]!) / slack[row]!;
-    }
-    for (let column = 0; column < unpriced.length; column++) step.x[column] = -unpriced[column]!;
+  set(step: Point, point: Point, wanted: Float64Array): void {
+    setMissing(this.#change, wanted, point);
+    setPull(this.#pull, this.#change, this.short, point);
+    setNegative(step.x, this.unpriced);
     addColumnsTimes(step.x, this.#rows, this.#pull);
     solveFactored(this.#matrix, step.x);
     setRowsTimes(step.slack, this.#rows, step.x);
-    for (let row = 0; row < slack.length; row++) {
-      step.slack[row]! -= short[row]!;
-      step.price[row] = (this.#change[row]! - price[row]! * step.slack[row]!) / slack[row]!;
-    }
+    subtract(step.slack, this.short);
+    setPriceStep(step.price, this.#change, step.slack, point);
   }
+}
+
+// A loop a function: of several in one, the later ones throw away what was compiled for the first.
+
+/** least + s − G·x. @param short G·x before */
+function setShort(short: Float64Array, least: Float64Array, slack: Float64Array): void {
+  for (let row = 0; row < short.length; row++) short[row] = least[row]! + slack[row]! - short[row]!;
+}
+
+/** What is wanted of s·z beyond what there is. */
+function setMissing(change: Float64Array, wanted: Float64Array, { slack, price }: Point): void {
+  for (let row = 0; row < change.length; row++) {
+    change[row] = wanted[row]! - price[row]! * slack[row]!;
+  }
+}
+
+function setPull(
+  pull: Float64Array,
+  change: Float64Array,
+  short: Float64Array,
+  { slack, price }: Point,
+): void {
+  for (let row = 0; row < pull.length; row++) {
+    pull[row] = (change[row]! + price[row]! * short[row]!) / slack[row]!;
+  }
+}
+
+function setPriceStep(
+  priceStep: Float64Array,
+  change: Float64Array,
+  slackStep: Float64Array,
+  { slack, price }: Point,
+): void {
+  for (let row = 0; row < priceStep.length; row++) {
+    priceStep[row] = (change[row]! - price[row]! * slackStep[row]!) / slack[row]!;
+  }
+}
+
+function setNegative(negative: Float64Array, of: Float64Array): void {
+  for (let at = 0; at < negative.length; at++) negative[at] = -of[at]!;
+}
+
+function setQuotients(quotients: Float64Array, of: Float64Array, by: Float64Array): void {
+  for (let at = 0; at < quotients.length; at++) quotients[at] = of[at]! / by[at]!;
+}
+
+function subtract(from: Float64Array, what: Float64Array): void {
+  for (let at = 0; at < from.length; at++) from[at]! -= what[at]!;
 }
