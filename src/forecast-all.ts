@@ -4,7 +4,7 @@ import type { Request } from './forecast-side.js';
 import type { SideInput } from './open-side.js';
 import type { Failure } from './report/failure.js';
 import type { Settings } from './settings.js';
-import type { Outcome } from './side-jobs.js';
+import type { Outcome, PartsJob } from './side-jobs.js';
 import { partsOfSide } from './side-parts.js';
 import type { SidePool } from './side-pool.js';
 
@@ -34,7 +34,8 @@ export async function* forecastAll(
   const ahead = run.pool.jobs === 1 ? 1 : 2 * run.pool.jobs;
   const begun: Promise<ForecastedFile | Failure>[] = [];
   for (const input of inputs) {
-    begun.push(isFailure(input) ? Promise.resolve(input) : forecastOne(input, run));
+    const isLast = input === inputs.at(-1);
+    begun.push(isFailure(input) ? Promise.resolve(input) : forecastOne(input, run, isLast));
     const first = begun.length >= ahead ? begun.shift() : undefined;
     if (first !== undefined) yield await first;
   }
@@ -46,9 +47,13 @@ function isFailure(input: SideInput | Failure): input is Failure {
 }
 
 /** Never rejects: whatever goes wrong is this side's. */
-async function forecastOne(input: SideInput, run: SideRun): Promise<ForecastedFile | Failure> {
+async function forecastOne(
+  input: SideInput,
+  run: SideRun,
+  isLast: boolean,
+): Promise<ForecastedFile | Failure> {
   try {
-    return await forecastIn(run, input);
+    return await forecastIn(run, input, isLast);
   } catch (error) {
     if (error instanceof InputError) {
       return { path: error.path, code: error.code, message: error.message };
@@ -61,7 +66,11 @@ async function forecastOne(input: SideInput, run: SideRun): Promise<ForecastedFi
   }
 }
 
-async function forecastIn(run: SideRun, input: SideInput): Promise<ForecastedFile> {
+async function forecastIn(
+  run: SideRun,
+  input: SideInput,
+  isLast: boolean,
+): Promise<ForecastedFile> {
   const { pool, requestFor, progress } = run;
   const { settings } = typeof input === 'string' ? run : input;
   const job = { input, settings, progress };
@@ -72,7 +81,21 @@ async function forecastIn(run: SideRun, input: SideInput): Promise<ForecastedFil
     return resultOf(await pool.run.file({ ...job, request }));
   }
   const measured = await Promise.all(parts.map((part) => pool.run.part({ ...job, part })));
-  return resultOf(await pool.run.parts({ ...job, request, parts: measured.map(resultOf) }));
+  const partsJob = { ...job, request, parts: measured.map(resultOf) };
+  // Of the last side the other threads have nothing else to do.
+  return isLast && request.planner !== 'tightest'
+    ? await forecastApart(pool, partsJob)
+    : resultOf(await pool.run.parts(partsJob));
+}
+
+/** The tightest plan, which takes as long as all the rest, in a thread of its own. */
+async function forecastApart({ run }: SidePool, job: PartsJob): Promise<ForecastedFile> {
+  const [tightest, file] = await Promise.all([
+    run.tightest(job),
+    run.parts({ ...job, tightest: { radiusUsed: Number.NaN } }),
+  ]);
+  const told = resultOf(file);
+  return { ...told, forecast: { ...told.forecast, tightest: resultOf(tightest) } };
 }
 
 /** @throws InputError if the file was refused; of several parts the first in the file says why */

@@ -3,13 +3,14 @@ import { changedWhileRead } from './analysis/changed-while-read.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
 import { hashAudio } from './analysis/hash-audio.js';
 import { joinParts } from './analysis/join-parts.js';
-import type { EdgeWindow } from './analysis/motion.js';
+import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
 import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { forecastSide } from './model/forecast-model.js';
-import type { HotSpot } from './model/forecast-types.js';
+import { forecastSide, tightestOf } from './model/forecast-model.js';
+import type { HotSpot, SideForecast } from './model/forecast-types.js';
+import { plannedRows } from './model/planned-rows.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
 import { type OpenSide, type SideInput, withSide } from './open-side.js';
@@ -28,6 +29,8 @@ export interface Request {
   /** Looks for a running order of a sheet's tracks that bends less. */
   readonly order?: boolean;
 }
+
+type Tightest = SideForecast['tightest'];
 
 /**
  * The forecast of one side: decode → analyse → plan → verify.
@@ -70,18 +73,39 @@ export async function measurePart(
   });
 }
 
-/** The forecast of a side whose parts are measured, the same as `forecastFile` makes. */
+/**
+ * The forecast of a side whose parts are measured, the same as `forecastFile` makes.
+ * @param tightest of the side, where it is known or known to come from elsewhere
+ */
 export async function forecastParts(
   input: SideInput,
   settings: Settings,
   request: Request,
   motions: readonly PartMotion[],
+  tightest?: Tightest,
 ): Promise<ForecastedFile> {
   return await withSide(input, settings, async (side) => {
-    const frames = motions.at(-1)?.part.endFrame ?? 0;
-    if (frames !== side.source.frames) throw changed(side, frames);
-    return await forecastOpen(side, settings, request, motions);
+    refuseChanged(side, motions);
+    return await forecastOpen(side, settings, request, motions, tightest);
   });
+}
+
+/** What of that forecast takes longest and hangs on nothing else in it. */
+export async function tightestOfParts(
+  input: SideInput,
+  settings: Settings,
+  { levelDb }: Request,
+  motions: readonly PartMotion[],
+): Promise<Tightest> {
+  return await withSide(input, settings, async (side) => {
+    refuseChanged(side, motions);
+    return tightestOf(joined(side, motions), settings, { levelDb, ...handOf(side) });
+  });
+}
+
+function refuseChanged(side: OpenSide, motions: readonly PartMotion[]): void {
+  const frames = motions.at(-1)?.part.endFrame ?? 0;
+  if (frames !== side.source.frames) throw changed(side, frames);
 }
 
 /** Each part opens the file anew: it may be another by then. */
@@ -105,11 +129,17 @@ async function forecastOpen(
   settings: Settings,
   request: Request,
   motions: readonly PartMotion[],
+  tightest?: Tightest,
 ): Promise<ForecastedFile> {
-  const { source, hand } = side;
-  const motion = joinParts(motions, source.format, source.frames, side.analysed);
-  const way = hand === undefined ? {} : { hand };
-  const forecast = forecastSide(motion, settings, { ...request, ...way, source: side.facts });
+  const { source } = side;
+  const motion = joined(side, motions);
+  const way = { ...handOf(side), rows: plannedRows(motion, settings) };
+  const forecast = forecastSide(motion, settings, {
+    ...request,
+    ...way,
+    source: side.facts,
+    ...(tightest === undefined ? {} : { tightest }),
+  });
   const windows = await readEdges(side, forecast.hotSpots);
   return {
     name: side.name,
@@ -120,9 +150,17 @@ async function forecastOpen(
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
     audioSha256: request.hashAudio === true ? await hashAudio(source) : null,
-    ...(hand === undefined ? {} : { hand }),
+    ...handOf(side),
     ...(await soundEdgesOf(side, request)),
   };
+}
+
+function joined({ source, analysed }: OpenSide, motions: readonly PartMotion[]): MotionSummary {
+  return joinParts(motions, source.format, source.frames, analysed);
+}
+
+function handOf({ hand }: OpenSide): Pick<OpenSide, 'hand'> {
+  return hand === undefined ? {} : { hand };
 }
 
 /** The edges around each hot spot: the one place where the audio is read a second time. */

@@ -2,7 +2,14 @@ import type { PartMotion } from './analysis/analyse-part.js';
 import type { Part } from './analysis/parts.js';
 import { InputError, type InputErrorCode } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { forecastFile, forecastParts, measurePart, type Request } from './forecast-side.js';
+import {
+  forecastFile,
+  forecastParts,
+  measurePart,
+  type Request,
+  tightestOfParts,
+} from './forecast-side.js';
+import type { SideForecast } from './model/forecast-types.js';
 import type { SideInput } from './open-side.js';
 import type { Settings } from './settings.js';
 
@@ -21,6 +28,8 @@ export interface PartJob extends Job {
 export interface PartsJob extends Job {
   readonly request: Request;
   readonly parts: readonly PartMotion[];
+  /** Takes the place of the tightest plan's figures, which are another job. */
+  readonly tightest?: SideForecast['tightest'];
 }
 
 export interface FileJob extends Job {
@@ -44,6 +53,8 @@ export interface SideJobs {
   readonly part: (job: PartJob) => Promise<Outcome<PartMotion>>;
   /** Forecasts a side whose parts are measured. */
   readonly parts: (job: PartsJob) => Promise<Outcome<ForecastedFile>>;
+  /** The tightest plan of such a side, by itself. */
+  readonly tightest: (job: PartsJob) => Promise<Outcome<SideForecast['tightest']>>;
   /** Measures and forecasts a whole side. */
   readonly file: (job: FileJob) => Promise<Outcome<ForecastedFile>>;
 }
@@ -52,7 +63,11 @@ export const sideJobs: SideJobs = {
   part: async (job) =>
     await outcomeOf(() => measurePart(job.input, job.settings, job.part, counted(job))),
   parts: async (job) =>
-    await outcomeOf(() => forecastParts(job.input, job.settings, job.request, job.parts)),
+    await outcomeOf(() =>
+      forecastParts(job.input, job.settings, job.request, job.parts, job.tightest),
+    ),
+  tightest: async (job) =>
+    await outcomeOf(() => tightestOfParts(job.input, job.settings, job.request, job.parts)),
   file: async (job) =>
     await outcomeOf(() => forecastFile(job.input, job.settings, job.request, counted(job))),
 };

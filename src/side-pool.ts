@@ -49,6 +49,7 @@ export async function threadPool(
     run: {
       part: async (job) => await twice(() => pool.run(job, { name: 'part' })),
       parts: async (job) => await twice(() => pool.run(job, { name: 'parts' })),
+      tightest: async (job) => await twice(() => pool.run(job, { name: 'tightest' })),
       file: async (job) => await twice(() => pool.run(job, { name: 'file' })),
     },
     close: async () => await pool.destroy(),

@@ -41,6 +41,7 @@ function poolOf(jobs: number, work: (path: string) => Promise<void>): SidePool {
     run: {
       part: unasked,
       parts: unasked,
+      tightest: unasked,
       file: async ({ input }) => {
         const path = typeof input === 'string' ? input : input.name;
         await work(path);

@@ -95,6 +95,16 @@ export function forecastPlans(
   return { side, machine, fixed, plan, executed, forecast };
 }
 
+/** The tightest plan of a side by itself, for a forecast that is made without it meanwhile. */
+export function tightestOf(
+  motion: MotionSummary,
+  settings: Settings,
+  { levelDb, hand }: Pick<SideRequest, 'levelDb' | 'hand'>,
+): SideForecast['tightest'] {
+  const side = plannedSide(motion, settings, hand);
+  return { radiusUsed: radiusUsed(side, planSide(side, 'tightest', levelDb)) };
+}
+
 /** What the tightest plan takes; `plan` may be it. */
 function leastRadius(side: PlannedSide, plan: Plan, levelDb: number): Metres {
   return radiusUsed(side, plan.planner === 'tightest' ? plan : planSide(side, 'tightest', levelDb));

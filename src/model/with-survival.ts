@@ -4,6 +4,7 @@ import { executedPlanner } from './executed-planner.js';
 import type { SideForecast } from './forecast-types.js';
 import { quartersIn } from './nodes.js';
 import { planSide } from './plan.js';
+import type { PlannedRows } from './planned-rows.js';
 import { plannedSide } from './planned-side.js';
 import type { HandSettings } from './side-plan-input.js';
 import { survives } from './survives.js';
@@ -11,6 +12,8 @@ import { survives } from './survives.js';
 /** What the forecast was planned with, beyond the settings. */
 export interface WayOfCutting {
   readonly hand?: HandSettings;
+  /** As of a request; see `SideRequest`. */
+  readonly rows?: PlannedRows;
 }
 
 /**
@@ -23,9 +26,9 @@ export function withSurvival(
   motion: MotionSummary,
   settings: Settings,
   windows: readonly (EdgeWindow | null)[],
-  { hand }: WayOfCutting = {},
+  { hand, rows }: WayOfCutting = {},
 ): SideForecast {
-  const side = plannedSide(motion, settings, hand);
+  const side = plannedSide(motion, settings, hand, rows);
   const plan = planSide(side, executedPlanner(settings, forecast.planner), forecast.levelDb);
   const hotSpots = forecast.hotSpots.map((spot, index) => {
     const bin = Math.round(quartersIn(side, spot.atSeconds) * BINS_PER_QUARTER);

@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { solve as solveDense } from 'yalps';
 import { turnAdvance } from '../../src/model/disc.js';
+import { forecastSide, tightestOf } from '../../src/model/forecast-model.js';
 import { type Plan, planSide } from '../../src/model/plan.js';
 import { radiusUsed } from '../../src/model/plan-report.js';
 import { type PlannedSide, plannedSide } from '../../src/model/planned-side.js';
 import { keptLand } from '../../src/model/required-advance.js';
 import { verify } from '../../src/model/verify.js';
-import { settingsWith } from '../support/model-settings.js';
+import { SOUND_SOURCE, settingsWith } from '../support/model-settings.js';
 import { randomMotion } from '../support/random-motion.js';
 
 const BINS = 16;
@@ -41,6 +42,21 @@ test('takes no more than turn-ahead, and keeps landMin c quarters early and late
       }
     }),
     { numRuns: 60 },
+  );
+});
+
+test('planned by itself, takes the radius that the forecast tells of it', () => {
+  fc.assert(
+    fc.property(randomMotion(), level, limits, (motion, levelDb, changes) => {
+      const settings = settingsWith(changes);
+      const request = { levelDb, planner: 'fixed', source: SOUND_SOURCE } as const;
+      const { tightest } = forecastSide(motion, settings, request);
+      expect(tightestOf(motion, settings, { levelDb })).toEqual(tightest);
+      const known = { radiusUsed: 1 };
+      const told = forecastSide(motion, settings, { ...request, tightest: known });
+      expect(told.tightest).toBe(known);
+    }),
+    { numRuns: 20 },
   );
 });
 
