@@ -117,7 +117,7 @@ function fitTaps(count: number, rate: Hertz, wanted: (frequency: Hertz) => Compl
     for (let row = 0; row < count; row++) {
       const phasor = unitPhasor(angle * row);
       right[row]! += squared * (phasor.re * target.re + phasor.im * target.im);
-      diagonals[row]! += squared * Math.cos(angle * row);
+      diagonals[row]! += squared * phasor.re;
     }
   }
   const normal = Array.from({ length: count }, (_, row) =>
@@ -139,15 +139,17 @@ function fitPairs(
 ): Float64Array {
   const normal = Array.from({ length: count }, () => new Float64Array(count));
   const right = new Float64Array(count);
+  const responses = new Float64Array(count);
   for (const { frequency, weight } of fitGrid(rate)) {
     const advance = (2 * Math.PI * frequency) / rate;
     const target = wanted(advance);
     const squared = (weight / target) ** 2;
+    for (let row = 0; row < count; row++) responses[row] = response(advance, row + 1);
     for (let row = 0; row < count; row++) {
-      const basis = squared * response(advance, row + 1);
+      const basis = squared * responses[row]!;
       right[row]! += basis * target;
       for (let column = 0; column < count; column++) {
-        normal[row]![column]! += basis * response(advance, column + 1);
+        normal[row]![column]! += basis * responses[column]!;
       }
     }
   }
