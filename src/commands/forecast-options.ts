@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { UsageError } from '../errors.js';
+import { ASKED_ONCE } from '../profile/asked-once.js';
 import { PLANNERS } from '../settings.js';
 import { cornerOption } from './corner-option.js';
 
@@ -75,7 +76,7 @@ export type ProfileOptions = Pick<
 
 /** Gives the options their types and checks what no single one can. */
 export function forecastOptions(options: unknown): ForecastOptions {
-  const parsed = forecastSchema.parse(options);
+  const parsed = forecastSchema.parse(options, ASKED_ONCE);
   checkTogether(parsed);
   return parsed;
 }

@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { UsageError } from '../errors.js';
 import type { Settings } from '../settings.js';
+import { ASKED_ONCE } from './asked-once.js';
 import { fieldName } from './field-name.js';
 import { issueTexts } from './issue-text.js';
 import { COMMON_DEFAULTS, DISC_DEFAULTS } from './profile-defaults.js';
@@ -56,18 +57,21 @@ export function mergeProfile({ file = null, flags = {} }: ProfileSources): Merge
   const fromFile = checked(file === null ? {} : file.value, (path) => placeInFile(file, path));
   const fromFlags = checked(flags, (path) => flagOf(path[0]) ?? path.join('.'));
   const disc = fromFlags.disc ?? fromFile.disc ?? 12;
-  const profile = profileSchema.parse({
+  const merged = {
     ...COMMON_DEFAULTS,
     ...DISC_DEFAULTS[disc],
     ...fromFile,
     ...fromFlags,
     machine: { ...COMMON_DEFAULTS.machine, ...fromFile.machine, ...fromFlags.machine },
-  });
-  return { profile, fromFile, fromFlags };
+  };
+  return { profile: profileSchema.parse(merged, ASKED_ONCE), fromFile, fromFlags };
 }
 
 function checked(value: unknown, placeOf: (path: readonly PropertyKey[]) => string): ProfileFields {
-  const result: z.ZodSafeParseResult<ProfileFields> = profileFileSchema.safeParse(value);
+  const result: z.ZodSafeParseResult<ProfileFields> = profileFileSchema.safeParse(
+    value,
+    ASKED_ONCE,
+  );
   if (result.success) return result.data;
   throw new UsageError(issueTexts(result.error, value, KNOWN_FIELDS, placeOf).join('\n'));
 }
