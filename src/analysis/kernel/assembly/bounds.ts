@@ -1,4 +1,4 @@
-import { GROUP_SHIFT, leftDownBounds, rightBounds } from './groups';
+import { GROUP, GROUP_SHIFT, leftDownBounds, rightBounds } from './groups';
 import { RIPPLE } from './interpolate';
 import { largerFrame } from './vector';
 
@@ -46,18 +46,30 @@ export function boundLeftDown(first: i32, last: i32, list: usize): void {
 }
 
 /** Bounds u_R(t) − u_L(t − delay) over the bin's groups; `bounds` are of that from now on. */
-export function boundClosing(first: i32, last: i32, delay: i32): void {
-  // A peak may lie up to a frame beside the frame it is found at.
-  const early = ((first << GROUP_SHIFT) - delay - 1) >> GROUP_SHIFT;
-  const late = (((first + 1) << GROUP_SHIFT) - delay + 1) >> GROUP_SHIFT;
+export function boundClosing(first: i32, last: i32, delay: f64): void {
+  const facing = firstFacing(first, delay) - innerFirst;
+  const isAligned = lastFacing(first, delay) - innerFirst == facing;
   for (let n = 0; n <= last - first; n += 4) {
-    const inner = boundAt(inners, early - innerFirst + n);
-    let facing = f32x4.pmax(v128.load(inner), v128.load(inner, 4));
-    if (late > early + 1) facing = f32x4.pmax(facing, v128.load(inner, 8));
+    const inner = boundAt(inners, facing + n);
+    const early = v128.load(inner);
+    const most = isAligned ? early : f32x4.pmax(early, v128.load(inner, 4));
     const outer = v128.load(boundAt(outers, first - outerFirst + n));
-    v128.store(boundAt(bounds, n), f32x4.add(outer, facing));
+    v128.store(boundAt(bounds, n), f32x4.add(outer, most));
   }
   endList(bounds, last - first + 1);
+}
+
+/**
+ * The first group that faces one at a delay. A peak may lie up to a frame from the frame it is found
+ * at; as far beside its frames a group's bound holds, and what faces that is as far beside theirs.
+ */
+export function firstFacing(group: i32, delay: f64): i32 {
+  return ((group << GROUP_SHIFT) - <i32>Math.ceil(delay)) >> GROUP_SHIFT;
+}
+
+/** The last such group. */
+export function lastFacing(group: i32, delay: f64): i32 {
+  return ((group << GROUP_SHIFT) - <i32>Math.floor(delay) + GROUP - 1) >> GROUP_SHIFT;
 }
 
 function endList(list: usize, count: i32): void {

@@ -1,4 +1,6 @@
-import { boundClosing, boundOf, bounds, likeliestGroup, nextOver } from './bounds';
+import {
+  boundClosing, boundOf, bounds, firstFacing, lastFacing, likeliestGroup, nextOver,
+} from './bounds';
 import { GROUP, GROUP_SHIFT, leftRise, rightRise } from './groups';
 import { framesOver, isWithin, takeClosing } from './heights';
 import { lookAt, MARGIN, valueAt } from './interpolate';
@@ -12,7 +14,8 @@ const DELAY_TAPS: i32 = 12;
 /** u_L over the frames that the closing over a group, its margin and the taps take. */
 const inner: usize = memory.data((GROUP + 2 * MARGIN + DELAY_TAPS + 4) * 8, 16);
 
-/** Frames of the delay, rounded up, and the taps for what that is too many; 0 where it is whole. */
+/** The delay, frames; rounded up; and the taps for what that is too many, 0 where it is whole. */
+let exact: f64 = 0;
 let whole: i32 = 0;
 let fractionTaps: usize = 0;
 
@@ -21,11 +24,12 @@ let fractionTaps: usize = 0;
  * @param taps interpolator for the fraction that `delay` falls short of a whole number of frames
  */
 export function closingMaximum(from: f64, until: f64, delay: f64, taps: usize, floor: f64): f64 {
+  exact = delay;
   whole = <i32>Math.ceil(delay);
   fractionTaps = <f64>whole == delay ? 0 : taps;
   const first = firstGroup(from);
   const count = lastGroup(until) - first + 1;
-  boundClosing(first, first + count - 1, whole);
+  boundClosing(first, first + count - 1, delay);
   const likeliest = likeliestGroup(bounds, count, floor * Math.SQRT1_2);
   if (likeliest < 0) return floor;
   let largest = climbClosing(first + likeliest, from, until, floor);
@@ -55,10 +59,8 @@ function climbClosing(group: i32, from: f64, until: f64, best: f64): f64 {
  * fall as far below both as a peak rises, and its curvature be twice as large as at any.
  */
 function closingRise(group: i32): f64 {
-  const early = ((group << GROUP_SHIFT) - whole - 1) >> GROUP_SHIFT;
-  const late = (((group + 1) << GROUP_SHIFT) - whole + 1) >> GROUP_SHIFT;
-  let inner = max<f32>(leftRise(early), leftRise(early + 1));
-  if (late > early + 1) inner = max<f32>(inner, leftRise(late));
+  const inner = max<f32>(
+    leftRise(firstFacing(group, exact)), leftRise(lastFacing(group, exact)));
   return <f64>(rightRise(group) + (fractionTaps == 0 ? inner : 3 * inner));
 }
 
