@@ -1,8 +1,8 @@
 import { bandEndPairs, bandEndTaps } from './band-limit';
 import { sumPairs } from './half-band';
 import { lookAtRing, MARGIN, peakNear } from './interpolate';
+import { boundsAt, floorOf, isPeak } from './magnitude-peaks';
 import { frameAt, interleave, largerFrame } from './vector';
-import { boundsAt, floorOf, isPeak } from './wall-peaks';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
