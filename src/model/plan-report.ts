@@ -3,6 +3,7 @@ import type { Metres } from '../units.js';
 import { cutWithin } from './bands.js';
 import type { PlanReport } from './forecast-types.js';
 import { cutDepth } from './groove.js';
+import { LENGTH_MARGIN } from './limits.js';
 import type { Plan } from './plan.js';
 import { binStart, type PlannedSide, quarterStart } from './planned-side.js';
 import { traceWalls } from './tracing.js';
@@ -23,8 +24,8 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
   const used = radiusUsed(side, plan);
   const endDiameter = settings.startDiameter - 2 * used;
   const spare = spareRadius(side, plan);
-  const leastLand = placeOfLeast(land);
-  const narrowest = placeOfLeast(widthMin);
+  const leastLand = firstNearLeast(land);
+  const narrowest = firstNearLeast(widthMin);
   const [, widest] = extremes(widthMax);
   const [pitchMin, pitchMax] = extremes(pitch);
   const steepest = placeOfLeast(facet.map((slope) => -slope));
@@ -39,9 +40,9 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
     pitchMin,
     pitchMean: turns > 0 ? used / turns : pitch[0]!,
     pitchMax,
-    landMin: land[leastLand]!,
+    landMin: extremes(land)[0],
     landMinAtSeconds: binStart(side, landBin[leastLand]!),
-    widthMin: widthMin[narrowest]!,
+    widthMin: extremes(widthMin)[0],
     widthMinAtSeconds: binStart(side, widthMinBin[narrowest]!),
     widthMax: widest,
     cutDepthMax: cutDepth(widest, settings.bottomRadius),
@@ -76,6 +77,15 @@ export function placeOfLeast(row: Float64Array): number {
   let place = 0;
   for (let at = 1; at < row.length; at++) if (row[at]! < row[place]!) place = at;
   return place;
+}
+
+/**
+ * Index of the first length that is the least as far as lengths are told apart: a steady tone has
+ * one turn after turn, and which of them is a hair less hangs on the last digit.
+ */
+export function firstNearLeast(row: Float64Array): number {
+  const [least] = extremes(row);
+  return row.findIndex((length) => length <= least + LENGTH_MARGIN);
 }
 
 function extremes(row: Float64Array): [least: number, largest: number] {

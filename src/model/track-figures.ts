@@ -5,6 +5,7 @@ import { binLand } from './bin-land.js';
 import type { Finding, TrackFigures } from './forecast-types.js';
 import { quartersIn } from './nodes.js';
 import type { Plan } from './plan.js';
+import { firstNearLeast } from './plan-report.js';
 import { binStart, type PlannedSide } from './planned-side.js';
 import type { HandTrack } from './side-plan-input.js';
 import { trackLevel } from './track-level.js';
@@ -41,11 +42,9 @@ function leastLand(side: PlannedSide, land: Float64Array, track: HandTrack) {
   const until = quartersIn(side, track.untilSeconds) * BINS_PER_QUARTER;
   // A beginning that rounding puts just behind a bin's belongs to that bin.
   const first = Math.min(Math.ceil(from - 1e-6), land.length - 1);
-  let least = first;
-  for (let bin = first; bin < Math.min(until - 1e-6, land.length); bin++) {
-    if (land[bin]! < land[least]!) least = bin;
-  }
-  return { landMin: land[least]!, landMinAtSeconds: binStart(side, least) };
+  const row = land.subarray(first, Math.max(first + 1, Math.ceil(until - 1e-6)));
+  const landMin = row.reduce((least, of) => Math.min(least, of), Number.POSITIVE_INFINITY);
+  return { landMin, landMinAtSeconds: binStart(side, first + firstNearLeast(row)) };
 }
 
 /** The worst second of those whose quarters all touch the track, or the track's worst quarter. */

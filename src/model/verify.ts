@@ -1,8 +1,12 @@
 import { BINS_PER_QUARTER } from '../analysis/motion.js';
+import { LENGTH_MARGIN } from './limits.js';
 import type { Plan } from './plan.js';
 import { landTolerance, type PlannedSide } from './planned-side.js';
 
-/** What a plan leaves, per planned quarter, SI, signed; places are bins of the planned quarters. */
+/**
+ * What a plan leaves, per planned quarter, SI, signed; places are bins of the planned quarters.
+ * `landBin` is within LENGTH_MARGIN of the least: a later bin has to be less by more than that.
+ */
 export interface Verified {
   readonly plan: Plan;
   readonly land: Float64Array;
@@ -49,14 +53,16 @@ function landOfQuarter(
   const step = (advance[quarter + 1]! - facing[quarter + 1]! - free) / BINS_PER_QUARTER;
   let between = free + Math.min(0, step);
   let least = Number.POSITIVE_INFINITY;
+  let told = Number.POSITIVE_INFINITY;
   let leastNominal = Number.POSITIVE_INFINITY;
   const from = quarter * BINS_PER_QUARTER;
   for (let bin = from; bin < from + BINS_PER_QUARTER; bin++) {
     const loose = between - gain * approachLoose[bin]!;
-    if (loose < least) {
-      least = loose;
+    if (loose < told - LENGTH_MARGIN) {
+      told = loose;
       landBin[quarter] = bin;
     }
+    least = Math.min(least, loose);
     leastNominal = Math.min(leastNominal, between - gain * approach[bin]!);
     between += step;
   }

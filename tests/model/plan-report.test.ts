@@ -54,6 +54,40 @@ describe('the report of a plan', () => {
   });
 });
 
+describe('where land or width is as good as tied', () => {
+  /** A bin of the program's third turn and one of its sixth, the second tighter by so much. */
+  function placesWhere(tighter: number) {
+    const motion = emptyMotion(18);
+    for (const [bin, more] of [
+      [2 * 64 + 5, 0],
+      [5 * 64 + 7, tighter],
+    ] as const) {
+      motion.approachLoose[bin] = 20e-6 + more;
+      motion.lift[bin] = 5e-6 + more / 2;
+    }
+    const report = reportOf(motion, { basePitch: 100e-6 });
+    return [report.landMinAtSeconds, report.widthMinAtSeconds].map((at) => (at / QUARTER) * 16);
+  }
+
+  test('the first place is told', () => {
+    for (const place of placesWhere(4e-9)) expect(place).toBeWithin(2 * 64 + 5, 1e-9);
+  });
+
+  test('a place that is less by more than lengths are known is told', () => {
+    for (const place of placesWhere(12e-9)) expect(place).toBeWithin(5 * 64 + 7, 1e-9);
+  });
+
+  test('inside a quarter the first of them is told too', () => {
+    const motion = emptyMotion(18);
+    motion.approachLoose.fill(20e-6);
+    for (const [bin] of motion.approachLoose.entries()) {
+      motion.approachLoose[bin] = 20e-6 + (bin % 16) * 0.2e-9;
+    }
+    const { landMinAtSeconds } = reportOf(motion, { basePitch: 100e-6 });
+    expect(landMinAtSeconds).toBeWithin(0, 1e-9);
+  });
+});
+
 test('of equal places the first is the least', () => {
   expect(placeOfLeast(Float64Array.of(3, 1, 2, 1))).toBe(1);
   expect(placeOfLeast(Float64Array.of(5))).toBe(0);
