@@ -12,8 +12,8 @@ import { goButton } from './go-button.js';
 import { levelChart } from './level-chart.js';
 import { levelTable } from './level-table.js';
 
-/** Remedies that are printed, as many as a sheet has room for. */
-const PRINTED = 24;
+/** Remedies that are printed, as many as the second sheet has room for. */
+const PRINTED = 9;
 
 /** How loud and how long the side can be, and what would mend it, in the words of `furrow fit`. */
 export function fitSection(fit: SideFit, units: Units): Markup {
@@ -23,7 +23,8 @@ export function fitSection(fit: SideFit, units: Units): Markup {
 ${!isSilent && markup`<div class="fit-levels">${levelChart(fit, units)}${levelTable(fit, units)}</div>`}
 ${limits(fit, units)}
 ${formats(fit, units)}
-${remedies(fit, units)}</section>`;
+${remedies(fit, units)}
+<p class="paper-only">The settings are on the screen.</p></section>`;
 }
 
 /** How loud it goes and what holds the level down; each time leads to its place. */

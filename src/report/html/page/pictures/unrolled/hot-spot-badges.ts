@@ -96,8 +96,8 @@ function freeBadge(
   const isFree = (badge: Badge) =>
     badge.x - badge.left > layout.left &&
     badge.x + badge.right < layout.left + layout.plotWidth &&
-    badge.y > RADIUS &&
-    badge.y < layout.height - RADIUS &&
+    badge.y - RADIUS > layout.top &&
+    badge.y + RADIUS < layout.height &&
     taken.every((other) => !doCover(badge, other));
   return places.find(isFree) ?? places[0] ?? { ...at, left: RADIUS, right: RADIUS };
 }
