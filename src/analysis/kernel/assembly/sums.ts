@@ -74,7 +74,7 @@ function takeFours(first: i32, last: i32): v128 {
 function climbLikeliest(first: i32, last: i32, most: v128, likely: i32): v128 {
   let likeliest = i32x4.splat(-1);
   let pending = likely;
-  for (let group = first, at = fours; pending != 0; group += 4, at += 16) {
+  for (let group = first, at = fours; pending != 0 && group <= last; group += 4, at += 16) {
     if ((i32x4.bitmask(f32x4.eq(v128.load(at), most)) & pending) == 0) continue;
     for (let n = group; n <= min<i32>(group + 3, last); n++) {
       const is = f32x4.eq(sumBounds(n), most);
