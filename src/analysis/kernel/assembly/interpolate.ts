@@ -20,7 +20,7 @@ export const RIPPLE: f64 = 1e-6;
  * The same for a local maximum of the frames by itself: a parabola through it and the frames beside
  * it rises by no more than an eighth of the difference between these, and the peak is higher than
  * that by no more than this share of the largest difference between neighbours of the five
- * curvatures around it: noise and tones up to the band end need 0.10, measured on 1.7 million local
+ * curvatures around it: noise and tones up to the band end need 0.10, measured on 2.06 million local
  * maxima; see tests/analysis/peak-rise.test.ts.
  */
 export const SKEW_SHARE: f64 = 0.15;
