@@ -1,4 +1,4 @@
-import { deflateRawSync } from 'node:zlib';
+import { deflateSync } from 'node:zlib';
 import type { HotSpotEdges } from '../../../analysis/hot-spot-edges.js';
 import type { MotionSummary } from '../../../analysis/motion.js';
 import type { ForecastedFile } from '../../../forecast-result.js';
@@ -26,7 +26,8 @@ export interface PageDataOptions {
 }
 
 /**
- * Everything a page needs to forecast its side anew: deflated (RFC 1951), as printable text.
+ * Everything a page needs to forecast its side anew: deflated (RFC 1950, whose
+ * checksum tells damage from data), as printable text.
  * @param edges for each of microscopePlaces, in order; null where there are none
  */
 export function pageData(
@@ -48,7 +49,7 @@ export function pageData(
   );
   const head = headOf(file, edges, { options, most, leastClasses: kept.leastClasses });
   const bytes = joinPageBytes(JSON.stringify(head), coder.finish());
-  return toPrintable(deflateRawSync(bytes, { level: 9 }));
+  return toPrintable(deflateSync(bytes, { level: 9 }));
 }
 
 interface HeadOptions extends Pick<PageHead, 'leastClasses'> {

@@ -10,7 +10,7 @@ import type { Units } from '../../length-text.js';
 export interface PageSide {
   readonly name: string;
   readonly settings: Settings;
-  /** As the page's data hold it: float32, widened to float64. */
+  /** What the page's data keep of it. */
   readonly motion: MotionSummary;
   readonly side: PlannedSide;
   readonly machine: Verified;

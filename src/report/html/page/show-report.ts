@@ -11,7 +11,7 @@ export type ShowReport = (whatIf: WhatIf, now: Recomputed) => void;
 
 /**
  * As long as nothing is tried, the text is the one that was written with the page: of places that
- * tie, float32 may name another. Of the speed error that places hold to, only the audio knows.
+ * tie, rounded numbers may name another. Of the speed error that places hold to, only the audio knows.
  */
 export function reportShower(head: PageHead): ShowReport {
   const places = ['head', 'report'].flatMap((id) => document.getElementById(id) ?? []);

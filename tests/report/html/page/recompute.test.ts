@@ -1,4 +1,4 @@
-import { inflateRawSync } from 'node:zlib';
+import { inflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { MotionSummary } from '../../../../src/analysis/motion.js';
@@ -24,7 +24,7 @@ function dataOf(motion: MotionSummary): PageData {
   const { program } = motion;
   const file = { ...forecastedFile({ settings, program }), forecast, motion };
   const packed = pageData(file, [], { units: 'metric' });
-  return readPageData(new Uint8Array(inflateRawSync(fromPrintable(packed))));
+  return readPageData(new Uint8Array(inflateSync(fromPrintable(packed))));
 }
 
 const TRIES = fc.record({

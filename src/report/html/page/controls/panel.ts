@@ -44,6 +44,7 @@ export function panel(head: PageHead, change: Change): Panel {
   const command = element('code', {
     id: 'command',
     tabindex: 0,
+    role: 'group',
     'aria-label': 'Equivalent command',
   });
   const copied = element('span', { class: 'copied', role: 'status' });
