@@ -192,7 +192,7 @@ function lowBandOf(
  * @param from base-rate frames, counted from the start of the lead
  */
 function truePeak(signal: Float64Array, from: number, until: number): number {
-  const first = Math.max(2 * from - LEAD_FRAMES, 0);
+  const first = 2 * from - LEAD_FRAMES;
   const end = Math.min(2 * until - LEAD_FRAMES, signal.length - LEAD_FRAMES - 1);
   return Math.max(
     maximumBetween(framesOf(signal), first, end),

@@ -136,6 +136,13 @@ const ROWS: readonly Row[] = [
     seconds: 0.3,
     settings: { ...at78, speedFactor: 0.5, subsonicHz: 15, ellipticalHz: 100, ellipticalOrder: 2 },
   },
+  // Its true peak lies before its first frame.
+  {
+    program: 'hot',
+    format: stereo(float32, 44_100),
+    seconds: 2 / 44_100,
+    settings: { ...at78, referenceDbfs: -30 },
+  },
 ];
 
 test.each(ROWS)(
