@@ -36,13 +36,14 @@ export function startPage(data: PageData): void {
   };
 
   /** At once: all but text, the least radius, and headroom if it is not known for what is tried. */
-  const follow = () => {
+  const follow = (): Recomputed => {
     headroom = headrooms.get(headroomKey(whatIf)) ?? headroom;
     performance.mark('tried');
     const now = recompute(data, whatIf, { headroom, tightest });
     performance.measure('model', 'tried');
     draw(now);
     performance.measure('all that follows at once', 'tried');
+    return now;
   };
 
   const settle = (): Recomputed => {
@@ -67,8 +68,9 @@ export function startPage(data: PageData): void {
     if (at instanceof HTMLElement) board.go(Number(at.dataset['at']));
   });
   document.documentElement.dataset['alive'] = '';
-  if (!isSlow(whatIf)) follow();
-  settle();
+  // What takes long, the least radius and the headroom, is known of what the page was written with.
+  if (isSlow(whatIf)) settle();
+  else showReport(whatIf, follow());
   onPrinting();
 }
 
