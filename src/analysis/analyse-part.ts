@@ -10,8 +10,8 @@ export { kernelIsAvailable } from './kernel/load-kernel.js';
 export type { PartMotion } from './part-motion.js';
 
 /**
- * Read at a time. Larger blocks read no faster, and those of one part are still there while the
- * next ones are worked on.
+ * Read at a time by a source that does not fill the kernel's room. Larger blocks read no faster, and
+ * those of one part are still there while the next ones are worked on.
  */
 const BLOCK_BYTES = 2 ** 18;
 

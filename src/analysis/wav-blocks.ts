@@ -17,7 +17,7 @@ interface OpenFrames {
  * The raw frames of a range, block by block, each of whole frames; a block holds until the next is
  * asked for. Memory does not grow with the file.
  * @param range 0 ≤ firstFrame ≤ endFrame ≤ frames, else a RangeError
- * An InputError `changed-while-read` if the file became shorter than its header was read with.
+ * @throws InputError `changed-while-read` if the file became shorter than its header was read with
  */
 export function readFrames(
   wav: OpenFrames,

@@ -30,8 +30,8 @@ let counted: i32 = 0;
  */
 const byteLimits: usize = memory.data(3 * 16, 16);
 
-/** Writes the constants that the counts need. */
-export function setClasses(): void {
+/** Writes what the loops load. */
+export function writeByteLimits(): void {
   const velocities = i8x16.splat(<i8>LOWEST_EXPONENT);
   const accelerations = i8x16.splat(<i8>(LOWEST_EXPONENT + ACCELERATION_CLASSES));
   v128.store(byteLimits, v128.shuffle<i64>(velocities, accelerations, 0, 2));

@@ -1,4 +1,4 @@
-/** Frames of a window of the low band, and half of them; see the analysis' low-band.ts. */
+/** Frames of a window of the low band, and half of them; see the analysis' low-windows.ts. */
 export const WINDOW_FRAMES: i32 = 1024;
 const HALF: i32 = WINDOW_FRAMES / 2;
 /** Bytes of a complex number of both walls: its real part, left and right, then its imaginary. */

@@ -1,6 +1,6 @@
 import {
-  CLASSES, countFour, countOne, highestClasses, leftBytes, lowestExponents, reserveCounts, setClasses,
-  takeCounts,
+  CLASSES, countFour, countOne, highestClasses, leftBytes, lowestExponents, reserveCounts, takeCounts,
+  writeByteLimits,
 } from './classes';
 import { STEP_FRAMES } from './low-band';
 import { BINS_PER_QUARTER, edge } from './rings';
@@ -38,7 +38,7 @@ export function takeQuarters(): void {
 
 /** Lets the first quarter begin, once the rings' clock is set. */
 export function startQuarters(): void {
-  setClasses();
+  writeByteLimits();
   start = <i32>Math.ceil(edge(0));
   end = <i32>Math.ceil(edge(BINS_PER_QUARTER));
 }
