@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { execa } from 'execa';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { forecastFile } from '../../../../src/forecast-side.js';
+import { htmlPage } from '../../../../src/report/html/html-page.js';
+import { bundlePage } from '../../../../src/report/html/page/bundle.mjs';
 import { findingSection } from '../../../../src/report/html/sections/finding-section.js';
 import { headSection } from '../../../../src/report/html/sections/head-section.js';
 import { diameterText } from '../../../../src/report/length-text.js';
@@ -128,6 +130,20 @@ describe('what if', () => {
       const command = await page.locator('#command').textContent();
       expect(await page.evaluate('String(getSelection())')).toBe(command);
     });
+  });
+
+  it('of a sheet the command is said to be about all of its sides', async () => {
+    const { file } = side;
+    const assets = await bundlePage();
+    const sheet = { command: ['furrow', 'side'], paths: ['album.sheet.json'] };
+    const html = htmlPage(file, [], { units: 'metric', assets, version: '0.0.0', ...sheet });
+    const told = async (text: string) =>
+      await withPage(text, async ({ page }) => {
+        await alive(page);
+        await page.getByText('The same as a command').click();
+        return await page.getByText('every side of the sheet').count();
+      });
+    expect([await told(html), await told(side.html)]).toEqual([1, 0]);
   });
 
   it('tells a screen reader what came of it, once', async () => {

@@ -25,6 +25,9 @@ export interface Panel {
 
 const WAITING = 'The tightest plan takes a moment; it follows when the hand rests.';
 
+/** `furrow side` cannot be asked for one side of several. */
+const OF_ALL_SIDES = 'It forecasts every side of the sheet, all at this level.';
+
 /** The controls that say what is tried, and the figures that follow first. */
 export function panel(head: PageHead, change: Change): Panel {
   const begin = asForecast(head);
@@ -61,6 +64,7 @@ export function panel(head: PageHead, change: Change): Panel {
     command,
     copy,
     copied,
+    ...(head.command.includes('side') ? [element('p', {}, OF_ALL_SIDES)] : []),
   );
   const state = element('p', { class: 'state' });
   const spoken = element('p', { class: 'spoken', role: 'status' });
