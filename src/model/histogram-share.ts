@@ -1,32 +1,35 @@
 import { HISTOGRAM_CLASSES, type Histogram } from '../analysis/motion.js';
 
-/** A histogram whose counts are summed from the highest class down. */
-export interface CumulativeHistogram {
-  readonly topClass: Int16Array;
+/** A histogram of a side beside what is asked of its quarters again and again. */
+export interface RankedHistogram extends Histogram {
   /** Position of the quarter's largest sample on the scale of classes, 4·log₂ of it. */
   readonly topPosition: Float64Array;
-  /** Row q, HISTOGRAM_CLASSES long: samples in class topClass[q] − k or above. */
-  readonly above: Float64Array;
+  /** All samples of a quarter. */
+  readonly samples: Float64Array;
 }
 
 /**
+ * The counts stay those of the motion, and are summed where they are asked for: few lie over any
+ * limit, and sums of all of them would be the model's largest rows.
  * @param peaks largest magnitude per quarter, SI
  */
-export function cumulativeHistogram(
+export function rankedHistogram(
   { topClass, counts }: Histogram,
   peaks: Float64Array,
-): CumulativeHistogram {
-  const above = new Float64Array(counts.length);
-  for (let entry = 0; entry < counts.length; entry++) {
-    const higher = entry % HISTOGRAM_CLASSES === 0 ? 0 : above[entry - 1]!;
-    above[entry] = higher + counts[entry]!;
-  }
-  return { topClass, topPosition: peaks.map((peak) => 4 * Math.log2(peak)), above };
+): RankedHistogram {
+  return {
+    topClass,
+    counts,
+    topPosition: peaks.map((peak) => 4 * Math.log2(peak)),
+    samples: peaks.map((_, quarter) =>
+      countsBetween(counts, quarter * HISTOGRAM_CLASSES, (quarter + 1) * HISTOGRAM_CLASSES),
+    ),
+  };
 }
 
 /** All samples of a quarter. */
-export function samplesIn({ above }: CumulativeHistogram, quarter: number): number {
-  return above[quarter * HISTOGRAM_CLASSES + HISTOGRAM_CLASSES - 1]!;
+export function samplesIn({ samples }: RankedHistogram, quarter: number): number {
+  return samples[quarter]!;
 }
 
 /**
@@ -35,7 +38,7 @@ export function samplesIn({ above }: CumulativeHistogram, quarter: number): numb
  * @param magnitude SI, over 0
  */
 export function samplesOver(
-  { topClass, topPosition, above }: CumulativeHistogram,
+  { topClass, counts, topPosition, samples }: RankedHistogram,
   quarter: number,
   magnitude: number,
 ): number {
@@ -43,9 +46,15 @@ export function samplesOver(
   const at = Math.floor(position);
   const entry = topClass[quarter]! - at;
   if (entry < 0 || position >= topPosition[quarter]!) return 0;
+  if (entry >= HISTOGRAM_CLASSES - 1) return samples[quarter]!;
   const row = quarter * HISTOGRAM_CLASSES;
-  if (entry >= HISTOGRAM_CLASSES - 1) return above[row + HISTOGRAM_CLASSES - 1]!;
-  const higher = entry === 0 ? 0 : above[row + entry - 1]!;
+  const higher = countsBetween(counts, row, row + entry);
   const top = Math.min(at + 1, topPosition[quarter]!);
-  return higher + ((above[row + entry]! - higher) * (top - position)) / (top - at);
+  return higher + (counts[row + entry]! * (top - position)) / (top - at);
+}
+
+function countsBetween(counts: Uint32Array, first: number, end: number): number {
+  let sum = 0;
+  for (let at = first; at < end; at++) sum += counts[at]!;
+  return sum;
 }

@@ -5,14 +5,14 @@ import {
   type WallMotion,
 } from '../analysis/motion.js';
 import type { Settings } from '../settings.js';
-import { type CumulativeHistogram, cumulativeHistogram } from './histogram-share.js';
+import { type RankedHistogram, rankedHistogram } from './histogram-share.js';
 import { type MovedWall, movedWall } from './moved-wall.js';
-import { padRow, quarterMaxima } from './quarter-maxima.js';
+import { paddedMaxima, padRow } from './quarter-maxima.js';
 
 /** Rank of one wall's magnitudes, for shares of time. */
 export interface WallHistograms {
-  readonly edgeVelocity: CumulativeHistogram;
-  readonly acceleration: CumulativeHistogram;
+  readonly edgeVelocity: RankedHistogram;
+  readonly acceleration: RankedHistogram;
 }
 
 /** What of a planned side hangs on its motion and its silent turns alone. */
@@ -48,7 +48,7 @@ export function plannedRows(
 ): PlannedRows {
   const { lead, count } = extent(motion, settings);
   const padded = (row: Float64Array) => padRow(row, lead, count);
-  const maxima = (row: Float64Array) => quarterMaxima(padded(row));
+  const maxima = (row: Float64Array) => paddedMaxima(row, lead, count);
   return {
     approach: padded(motion.approach),
     approachLoose: padded(motion.approachLoose),
@@ -76,8 +76,8 @@ export function extent(motion: MotionSummary, { silentTurns }: Pick<Settings, 's
 function wallHistograms(wall: WallMotion): WallHistograms {
   const edgePeak = wall.velocityPeak.map((peak) => Math.SQRT2 * peak);
   return {
-    edgeVelocity: cumulativeHistogram(wall.edgeVelocityHistogram, edgePeak),
-    acceleration: cumulativeHistogram(wall.accelerationHistogram, wall.accelerationPeak),
+    edgeVelocity: rankedHistogram(wall.edgeVelocityHistogram, edgePeak),
+    acceleration: rankedHistogram(wall.accelerationHistogram, wall.accelerationPeak),
   };
 }
 

@@ -20,3 +20,10 @@ export function quarterMaxima(row: Float64Array): Float64Array {
   }
   return maxima;
 }
+
+/** The same with motionless quarters around them, as `padRow` puts them around the bins. */
+export function paddedMaxima(row: Float64Array, lead: number, count: number): Float64Array {
+  const padded = new Float64Array(count);
+  padded.set(quarterMaxima(row).subarray(0, count - lead), lead);
+  return padded;
+}

@@ -1,6 +1,6 @@
 import type { Metres, Seconds } from '../units.js';
 import { grooveSpeed } from './disc.js';
-import { type CumulativeHistogram, samplesIn, samplesOver } from './histogram-share.js';
+import { type RankedHistogram, samplesIn, samplesOver } from './histogram-share.js';
 import type { Plan } from './plan.js';
 import type { PlannedSide } from './planned-side.js';
 import type { HandTrack } from './side-plan-input.js';
@@ -21,7 +21,7 @@ export function trackBends(side: PlannedSide, plan: Plan, track: HandTrack): Tra
   const { left, right, motion, settings, quarterSeconds, programCount, lead } = side;
   const nearest = (at: Seconds) => Math.min(Math.round(at / quarterSeconds), programCount);
   const [first, end] = [nearest(track.fromSeconds), nearest(track.untilSeconds)];
-  const walls: readonly CumulativeHistogram[] = [left.acceleration, right.acceleration];
+  const walls: readonly RankedHistogram[] = [left.acceleration, right.acceleration];
   let samples = 0;
   for (let quarter = first; quarter < end; quarter++) {
     for (const wall of walls) samples += samplesIn(wall, quarter);

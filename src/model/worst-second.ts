@@ -1,5 +1,5 @@
 import type { Metres, MetresPerSecond } from '../units.js';
-import { type CumulativeHistogram, samplesIn, samplesOver } from './histogram-share.js';
+import { type RankedHistogram, samplesIn, samplesOver } from './histogram-share.js';
 import type { Plan } from './plan.js';
 import type { WallHistograms } from './planned-rows.js';
 import type { PlannedSide } from './planned-side.js';
@@ -43,7 +43,7 @@ export function worstShare({ shares }: WindowShares): number {
  */
 function windowShares(
   side: PlannedSide,
-  histogramOf: (wall: WallHistograms) => CumulativeHistogram,
+  histogramOf: (wall: WallHistograms) => RankedHistogram,
   thresholdAt: (index: number) => MetresPerSecond,
 ): WindowShares {
   const { programCount, lead } = side;
@@ -67,7 +67,7 @@ function windowShares(
 }
 
 function shareOf(
-  histogram: CumulativeHistogram,
+  histogram: RankedHistogram,
   over: Float64Array,
   window: number,
   quarters: number,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { HISTOGRAM_CLASSES } from '../../src/analysis/motion.js';
 import { headLoad } from '../../src/model/head-load.js';
-import { cumulativeHistogram, samplesIn, samplesOver } from '../../src/model/histogram-share.js';
+import { rankedHistogram, samplesIn, samplesOver } from '../../src/model/histogram-share.js';
 import { plannedSide } from '../../src/model/planned-side.js';
 import { emptyMotion } from '../support/empty-motion.js';
 import { settingsWith } from '../support/model-settings.js';
@@ -12,7 +12,7 @@ describe('samples over a magnitude', () => {
   /** Of each class from 8 down 10, 20, 30 …; the peak lies in the middle of class 8. */
   const counts = Uint32Array.from({ length: HISTOGRAM_CLASSES }, (_, entry) => 10 * (entry + 1));
   const all = counts.reduce((sum, count) => sum + count, 0);
-  const histogram = cumulativeHistogram(
+  const histogram = rankedHistogram(
     { topClass: Int16Array.of(8), counts },
     Float64Array.of(magnitude(8.5)),
   );

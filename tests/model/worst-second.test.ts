@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { forecastSide } from '../../src/model/forecast-model.js';
-import { cumulativeHistogram, samplesIn, samplesOver } from '../../src/model/histogram-share.js';
+import { rankedHistogram, samplesIn, samplesOver } from '../../src/model/histogram-share.js';
 import { planSide } from '../../src/model/plan.js';
 import { plannedSide } from '../../src/model/planned-side.js';
 import { traceWalls } from '../../src/model/tracing.js';
@@ -103,14 +103,14 @@ describe('share of the worst second', () => {
 
   test('counts every sample over a limit under all classes, none over one above them', () => {
     const { accelerationHistogram, accelerationPeak } = motionOf(HALF_TURN).right;
-    const histogram = cumulativeHistogram(accelerationHistogram, accelerationPeak);
+    const histogram = rankedHistogram(accelerationHistogram, accelerationPeak);
     expect(samplesOver(histogram, 0, 1e-9)).toBe(samplesIn(histogram, 0));
     expect(samplesOver(histogram, 0, accelerationPeak[0]! * 1.000001)).toBe(0);
   });
 
   test('falls as the limit rises', () => {
     const { accelerationHistogram, accelerationPeak } = motionOf(HALF_TURN).right;
-    const histogram = cumulativeHistogram(accelerationHistogram, accelerationPeak);
+    const histogram = rankedHistogram(accelerationHistogram, accelerationPeak);
     let before = Number.POSITIVE_INFINITY;
     for (let limit = 10; limit < 5000; limit *= 1.05) {
       const over = samplesOver(histogram, 0, limit);
