@@ -27,13 +27,17 @@ export function interiorPoint(program: LinearProgram): LinearOptimum {
   const newton = new NewtonStep(rows);
   const [point, straight, curved] = [startOf(program, rows), emptyPoint(rows), emptyPoint(rows)];
   const wanted = new Float64Array(rows.least.length);
-  let [nearest, least] = [emptyPoint(rows), Number.POSITIVE_INFINITY];
+  let least = Number.POSITIVE_INFINITY;
+  const nearest = emptyPoint(rows);
   for (let step = 0; step < MOST_STEPS; step++) {
     newton.measure(point);
     const gap = gapOf(rows, point, newton);
     // A long side that asks for all there is comes no nearer than rounding lets it, and then strays.
     if (gap >= least && least <= NEAR_GAP) break;
-    if (gap < least) [nearest, least] = [copyOf(point), gap];
+    if (gap < least) {
+      keep(nearest, point);
+      least = gap;
+    }
     if (gap <= GAP) break;
     newton.prepare(point);
     newton.set(straight, point, wanted.fill(0));
@@ -66,8 +70,10 @@ function gapOf({ cost }: Inequalities, { x, slack, price }: Point, off: NewtonSt
   return isMet ? dot(slack, price) / (1 + Math.abs(dot(cost, x))) : Number.POSITIVE_INFINITY;
 }
 
-function copyOf({ x, slack, price }: Point): Point {
-  return { x: x.slice(), slack: slack.slice(), price: price.slice() };
+function keep(kept: Point, { x, slack, price }: Point): void {
+  kept.x.set(x);
+  kept.slack.set(slack);
+  kept.price.set(price);
 }
 
 /** The products s·z that are wanted of a step which is to come nearer to the middle. */

@@ -13,15 +13,13 @@ import { keptLand } from '../required-advance.js';
 export function boundaryNeeds(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
   const { pitchMax, timingTolerance } = side.settings;
   const [atStart, atEnd] = requiredInBins(side, facing, gain);
-  const needs = new Float64Array(atStart.length + 1);
   const reach = timingTolerance * BINS_PER_QUARTER;
-  const inner = atStart.map((start, bin) => Math.max(start, atEnd[bin]!));
-  const largest = slidingMaximum(inner, reach);
+  const needs = slidingMaximum(atStart, atEnd, reach);
   for (let boundary = 0; boundary < needs.length; boundary++) {
     // The two bins that only touch the window count with the end that does.
     const before = atEnd[boundary - reach - 1] ?? Number.NEGATIVE_INFINITY;
     const after = atStart[boundary + reach] ?? Number.NEGATIVE_INFINITY;
-    needs[boundary] = Math.min(Math.max(before, largest[boundary]!, after), pitchMax);
+    needs[boundary] = Math.min(Math.max(before, needs[boundary]!, after), pitchMax);
   }
   return needs;
 }
@@ -49,23 +47,24 @@ function requiredInBins(
 }
 
 /**
- * Largest entry within `reach` of each boundary between entries: over n − reach … n + reach − 1
- * for boundary n. −Infinity where no entry lies there.
- * @returns one more than the row has
+ * Largest entry of both rows within `reach` of each boundary between entries: over
+ * n − reach … n + reach − 1 for boundary n. −Infinity where no entry lies there.
+ * @returns one more than a row has
  */
-function slidingMaximum(row: Float64Array, reach: number): Float64Array {
-  const largest = new Float64Array(row.length + 1);
+function slidingMaximum(one: Float64Array, other: Float64Array, reach: number): Float64Array {
+  const largest = new Float64Array(one.length + 1);
+  const entry = (at: number) => Math.max(one[at]!, other[at]!);
   // Places whose entries fall from the front on: the front is the largest in the window.
-  const falling = new Int32Array(row.length);
+  const falling = new Int32Array(one.length);
   let [front, back, next] = [0, 0, 0];
-  for (let boundary = 0; boundary <= row.length; boundary++) {
-    for (; next < Math.min(boundary + reach, row.length); next++) {
-      while (back > front && row[falling[back - 1]!]! <= row[next]!) back -= 1;
+  for (let boundary = 0; boundary <= one.length; boundary++) {
+    for (; next < Math.min(boundary + reach, one.length); next++) {
+      while (back > front && entry(falling[back - 1]!) <= entry(next)) back -= 1;
       falling[back] = next;
       back += 1;
     }
     while (front < back && falling[front]! < boundary - reach) front += 1;
-    largest[boundary] = front < back ? row[falling[front]!]! : Number.NEGATIVE_INFINITY;
+    largest[boundary] = front < back ? entry(falling[front]!) : Number.NEGATIVE_INFINITY;
   }
   return largest;
 }
