@@ -1,3 +1,4 @@
+import { appendRows } from './analysis/append-parts.js';
 import { InputError } from './errors.js';
 import type { SideFit } from './fit/fit-result.js';
 import { type FitRequest, fitSide } from './fit/fit-side.js';
@@ -79,7 +80,6 @@ async function forecastOf(
   { levelDb, planner }: FitRequest,
 ): Promise<ForecastedFile> {
   const request = { levelDb, planner, keepMotion: true };
-  return parts.length === 0
-    ? await forecastFile(input, settings, request)
-    : await forecastParts(input, settings, request, parts);
+  if (parts.length === 0) return await forecastFile(input, settings, request);
+  return await forecastParts(input, settings, request, { figures: parts, rows: appendRows(parts) });
 }

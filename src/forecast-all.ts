@@ -1,3 +1,4 @@
+import { rowsBetween, rowsOfSide } from './analysis/motion-rows.js';
 import { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import type { Request } from './forecast-side.js';
@@ -80,8 +81,14 @@ async function forecastIn(
   if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));
   }
-  const measured = await Promise.all(parts.map((part) => pool.run.part({ ...job, part })));
-  const partsJob = { ...job, request, parts: measured.map(resultOf) };
+  const rows = rowsOfSide(parts);
+  const outcomes = await Promise.all(
+    parts.map((part) => {
+      const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
+      return pool.run.part({ ...job, part, rows: own });
+    }),
+  );
+  const partsJob = { ...job, request, measured: { figures: outcomes.map(resultOf), rows } };
   // Of the last side the other threads have nothing else to do.
   return isLast && request.planner !== 'tightest'
     ? await forecastApart(pool, partsJob)

@@ -1,9 +1,15 @@
-import { analysePart, type PartMotion } from './analysis/analyse-part.js';
+import {
+  analysePart,
+  figuresOf,
+  type MotionRows,
+  type PartFigures,
+} from './analysis/analyse-part.js';
 import { changedWhileRead } from './analysis/changed-while-read.js';
 import { readEdgeWindow } from './analysis/edge-window.js';
 import { hashAudio } from './analysis/hash-audio.js';
-import { joinParts } from './analysis/join-parts.js';
+import { joinFigures } from './analysis/join-parts.js';
 import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
+import { rowsBetween, rowsOfSide } from './analysis/motion-rows.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
 import type { InputError } from './errors.js';
@@ -30,6 +36,14 @@ export interface Request {
   readonly order?: boolean;
 }
 
+/** A side whose parts are measured. */
+export interface MeasuredParts {
+  /** Of all parts, in their order. */
+  readonly figures: readonly PartFigures[];
+  /** Of the whole side: each part has filled in its own. */
+  readonly rows: MotionRows;
+}
+
 type Tightest = SideForecast['tightest'];
 
 /**
@@ -52,24 +66,37 @@ export async function forecastFile(
     return await forecastMotionFile(input, settings, request);
   }
   return await withSide(input, settings, async (side) => {
-    const motions: PartMotion[] = [];
-    for (const part of partsOf(side.source.format, side.source.frames, side.analysed)) {
-      motions.push(await measureOpen(side, part, onBytes));
+    const parts = partsOf(side.source.format, side.source.frames, side.analysed);
+    const rows = rowsOfSide(parts);
+    const figures: PartFigures[] = [];
+    for (const part of parts) {
+      figures.push(
+        await measureOpen(
+          side,
+          part,
+          rowsBetween(rows, part.firstQuarter, part.endQuarter),
+          onBytes,
+        ),
+      );
     }
-    return await forecastOpen(side, settings, request, motions);
+    return await forecastOpen(side, settings, request, { figures, rows });
   });
 }
 
-/** What one part of a side moves; see `forecastParts`. */
+/**
+ * What one part of a side moves; see `forecastParts`.
+ * @param rows the part's of the side's, to be filled in
+ */
 export async function measurePart(
   input: SideInput,
   settings: Settings,
   part: Part,
+  rows: MotionRows,
   onBytes: (bytes: number) => void,
-): Promise<PartMotion> {
+): Promise<PartFigures> {
   return await withSide(input, settings, async (side) => {
     if (part.readUntil > side.source.frames) throw changed(side, part.readUntil);
-    return await measureOpen(side, part, onBytes);
+    return await measureOpen(side, part, rows, onBytes);
   });
 }
 
@@ -81,12 +108,12 @@ export async function forecastParts(
   input: SideInput,
   settings: Settings,
   request: Request,
-  motions: readonly PartMotion[],
+  measured: MeasuredParts,
   tightest?: Tightest,
 ): Promise<ForecastedFile> {
   return await withSide(input, settings, async (side) => {
-    refuseChanged(side, motions);
-    return await forecastOpen(side, settings, request, motions, tightest);
+    refuseChanged(side, measured);
+    return await forecastOpen(side, settings, request, measured, tightest);
   });
 }
 
@@ -95,16 +122,16 @@ export async function tightestOfParts(
   input: SideInput,
   settings: Settings,
   { levelDb }: Request,
-  motions: readonly PartMotion[],
+  measured: MeasuredParts,
 ): Promise<Tightest> {
   return await withSide(input, settings, async (side) => {
-    refuseChanged(side, motions);
-    return tightestOf(joined(side, motions), settings, { levelDb, ...handOf(side) });
+    refuseChanged(side, measured);
+    return tightestOf(joined(side, measured), settings, { levelDb, ...handOf(side) });
   });
 }
 
-function refuseChanged(side: OpenSide, motions: readonly PartMotion[]): void {
-  const frames = motions.at(-1)?.part.endFrame ?? 0;
+function refuseChanged(side: OpenSide, { figures }: MeasuredParts): void {
+  const frames = figures.at(-1)?.part.endFrame ?? 0;
   if (frames !== side.source.frames) throw changed(side, frames);
 }
 
@@ -117,22 +144,23 @@ function changed({ name, source, sources }: OpenSide, expected: number): InputEr
 async function measureOpen(
   { source, analysed, bytesPerFrame }: OpenSide,
   part: Part,
+  rows: MotionRows,
   onBytes: (bytes: number) => void,
-): Promise<PartMotion> {
-  return await analysePart(source, analysed, part, (frames) =>
-    onBytes(Math.round(frames * bytesPerFrame)),
-  );
+): Promise<PartFigures> {
+  const told = (frames: number) => onBytes(Math.round(frames * bytesPerFrame));
+  const motion = await analysePart(source, analysed, part, told, rows);
+  return figuresOf(motion);
 }
 
 async function forecastOpen(
   side: OpenSide,
   settings: Settings,
   request: Request,
-  motions: readonly PartMotion[],
+  measured: MeasuredParts,
   tightest?: Tightest,
 ): Promise<ForecastedFile> {
   const { source } = side;
-  const motion = joined(side, motions);
+  const motion = joined(side, measured);
   const way = { ...handOf(side), rows: plannedRows(motion, settings) };
   const forecast = forecastSide(motion, settings, {
     ...request,
@@ -155,8 +183,8 @@ async function forecastOpen(
   };
 }
 
-function joined({ source, analysed }: OpenSide, motions: readonly PartMotion[]): MotionSummary {
-  return joinParts(motions, source.format, source.frames, analysed);
+function joined({ source, analysed }: OpenSide, { figures, rows }: MeasuredParts): MotionSummary {
+  return joinFigures(figures, rows, source.format, source.frames, analysed);
 }
 
 function handOf({ hand }: OpenSide): Pick<OpenSide, 'hand'> {

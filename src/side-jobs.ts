@@ -1,10 +1,11 @@
-import type { PartMotion } from './analysis/analyse-part.js';
+import type { MotionRows, PartFigures } from './analysis/analyse-part.js';
 import type { Part } from './analysis/parts.js';
 import { InputError, type InputErrorCode } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import {
   forecastFile,
   forecastParts,
+  type MeasuredParts,
   measurePart,
   type Request,
   tightestOfParts,
@@ -23,11 +24,13 @@ interface Job {
 
 export interface PartJob extends Job {
   readonly part: Part;
+  /** The part's of the side's rows, in memory that threads share: filled in. */
+  readonly rows: MotionRows;
 }
 
 export interface PartsJob extends Job {
   readonly request: Request;
-  readonly parts: readonly PartMotion[];
+  readonly measured: MeasuredParts;
   /** Takes the place of the tightest plan's figures, which are another job. */
   readonly tightest?: SideForecast['tightest'];
 }
@@ -50,7 +53,7 @@ export type Outcome<T> =
 /** What a thread can be given to do for a side; see side-worker.ts and side-pool.ts. */
 export interface SideJobs {
   /** Measures one part of a long side. */
-  readonly part: (job: PartJob) => Promise<Outcome<PartMotion>>;
+  readonly part: (job: PartJob) => Promise<Outcome<PartFigures>>;
   /** Forecasts a side whose parts are measured. */
   readonly parts: (job: PartsJob) => Promise<Outcome<ForecastedFile>>;
   /** The tightest plan of such a side, by itself. */
@@ -61,13 +64,13 @@ export interface SideJobs {
 
 export const sideJobs: SideJobs = {
   part: async (job) =>
-    await outcomeOf(() => measurePart(job.input, job.settings, job.part, counted(job))),
+    await outcomeOf(() => measurePart(job.input, job.settings, job.part, job.rows, counted(job))),
   parts: async (job) =>
     await outcomeOf(() =>
-      forecastParts(job.input, job.settings, job.request, job.parts, job.tightest),
+      forecastParts(job.input, job.settings, job.request, job.measured, job.tightest),
     ),
   tightest: async (job) =>
-    await outcomeOf(() => tightestOfParts(job.input, job.settings, job.request, job.parts)),
+    await outcomeOf(() => tightestOfParts(job.input, job.settings, job.request, job.measured)),
   file: async (job) =>
     await outcomeOf(() => forecastFile(job.input, job.settings, job.request, counted(job))),
 };

@@ -1,13 +1,14 @@
 import type { Settings } from '../settings.js';
 import type { FrameSource } from './frame-source.js';
+import { setRows } from './motion-rows.js';
 import { createPartAnalyser } from './part-analyser.js';
-import type { PartMotion } from './part-motion.js';
+import type { MotionRows, PartMotion } from './part-motion.js';
 import type { Part } from './parts.js';
 import { frameBytes } from './sample-format.js';
 import { emptyTally, type Tally } from './tally.js';
 
 export { kernelIsAvailable } from './kernel/load-kernel.js';
-export type { PartMotion } from './part-motion.js';
+export { figuresOf, type MotionRows, type PartFigures, type PartMotion } from './part-motion.js';
 
 /**
  * Read at a time by a source that does not fill the kernel's room. Larger blocks read no faster, and
@@ -19,6 +20,7 @@ const BLOCK_BYTES = 2 ** 18;
  * Reads and measures one part of a program.
  * @param onFrames told now and then how many more of the part's own frames are done: over all parts
  *   they add up to the program's
+ * @param rows the part's, to be filled in
  * @throws InputError `bad-sample` where it hears a sample that is no finite number or far beyond
  *   full scale. Parts hear a little of each other, so of several that throw the first one in the
  *   program has the program's first such frame.
@@ -28,9 +30,10 @@ export async function analysePart(
   settings: Settings,
   part: Part,
   onFrames: (frames: number) => void = () => {},
+  rows?: MotionRows,
 ): Promise<PartMotion> {
   const { format, frames } = source;
-  const analyser = await createPartAnalyser(format, frames, part, settings);
+  const analyser = await createPartAnalyser(format, frames, part, settings, rows);
   const ownBefore = (frame: number): number =>
     Math.min(Math.max(frame, part.firstFrame), part.endFrame);
   let frame = part.readFrom;
@@ -50,6 +53,7 @@ export async function analysePart(
     frame = next;
   }
   const motion = analyser.finish();
+  if (rows !== undefined) setRows(rows, motion);
   return source.tallies === true ? withTally(motion, tally) : motion;
 }
 

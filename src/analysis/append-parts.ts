@@ -1,14 +1,19 @@
-import { emptyHistogram } from './histogram.js';
 import { addJumps } from './jump-list.js';
-import { HISTOGRAM_CLASSES, type Histogram, type LowBand, type WallMotion } from './motion.js';
-import type { BinMaxima, PartMotion } from './part-motion.js';
+import { emptyRows, rowsBetween, setRows } from './motion-rows.js';
+import type { MotionRows, PartFigures, PartMotion } from './part-motion.js';
 import { addSums } from './program-checks.js';
+import { ownMemory } from './row-memory.js';
 
 /**
  * Several parts as one.
  * @param parts at least one, in their order, each where the one before it ends, else a RangeError
  */
 export function appendParts(parts: readonly PartMotion[]): PartMotion {
+  return { ...appendFigures(parts), ...appendRows(parts) };
+}
+
+/** Their figures alone, likewise. */
+export function appendFigures(parts: readonly PartFigures[]): PartFigures {
   const [first, last] = [parts[0], parts.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError('no part to append');
   for (const [index, { part }] of parts.slice(1).entries()) {
@@ -24,10 +29,6 @@ export function appendParts(parts: readonly PartMotion[]): PartMotion {
       endFrame: last.part.endFrame,
       readUntil: last.part.readUntil,
     },
-    bins: appendBins(parts.map(({ bins }) => bins)),
-    left: appendWalls(parts.map(({ left }) => left)),
-    right: appendWalls(parts.map(({ right }) => right)),
-    lowBand: appendLowBands(parts.map(({ lowBand }) => lowBand)),
     sums: parts.map(({ sums }) => sums).reduce(addSums),
     truePeak: perChannel(
       parts.map(({ truePeak }) => truePeak),
@@ -40,6 +41,17 @@ export function appendParts(parts: readonly PartMotion[]): PartMotion {
     stepPowers: append(parts.map(({ stepPowers }) => stepPowers)),
     jumps: parts.map(({ jumps }) => jumps).reduce(addJumps),
   };
+}
+
+/** Their rows alone, copied. */
+export function appendRows(parts: readonly PartMotion[]): MotionRows {
+  const before = parts[0]?.part.firstQuarter ?? 0;
+  const rows = emptyRows((parts.at(-1)?.part.endQuarter ?? before) - before, ownMemory);
+  for (const motion of parts) {
+    const { firstQuarter, endQuarter } = motion.part;
+    setRows(rowsBetween(rows, firstQuarter - before, endQuarter - before), motion);
+  }
+  return rows;
 }
 
 type Pair = readonly [number, number];
@@ -56,56 +68,4 @@ function append(rows: readonly Float64Array[]): Float64Array {
     at += row.length;
   }
   return all;
-}
-
-function appendBins(bins: readonly BinMaxima[]): BinMaxima {
-  return {
-    approach: append(bins.map(({ approach }) => approach)),
-    approachLoose: append(bins.map(({ approachLoose }) => approachLoose)),
-    lift: append(bins.map(({ lift }) => lift)),
-    sink: append(bins.map(({ sink }) => sink)),
-    lateral: append(bins.map(({ lateral }) => lateral)),
-    outward: append(bins.map(({ outward }) => outward)),
-    inward: append(bins.map(({ inward }) => inward)),
-  };
-}
-
-function appendWalls(walls: readonly WallMotion[]): WallMotion {
-  return {
-    velocityPeak: append(walls.map(({ velocityPeak }) => velocityPeak)),
-    accelerationPeak: append(walls.map(({ accelerationPeak }) => accelerationPeak)),
-    velocityMeanSquare: append(walls.map(({ velocityMeanSquare }) => velocityMeanSquare)),
-    accelerationMeanSquare: append(
-      walls.map(({ accelerationMeanSquare }) => accelerationMeanSquare),
-    ),
-    edgeVelocityHistogram: appendHistograms(
-      walls.map(({ edgeVelocityHistogram }) => edgeVelocityHistogram),
-    ),
-    accelerationHistogram: appendHistograms(
-      walls.map(({ accelerationHistogram }) => accelerationHistogram),
-    ),
-  };
-}
-
-function appendHistograms(histograms: readonly Histogram[]): Histogram {
-  const quarters = histograms.reduce((sum, { topClass }) => sum + topClass.length, 0);
-  const all = emptyHistogram(quarters);
-  let at = 0;
-  for (const { topClass, counts } of histograms) {
-    all.topClass.set(topClass, at);
-    all.counts.set(counts, at * HISTOGRAM_CLASSES);
-    at += topClass.length;
-  }
-  return all;
-}
-
-function appendLowBands(bands: readonly LowBand[]): LowBand {
-  return {
-    correlation: append(bands.map(({ correlation }) => correlation)),
-    phase: append(bands.map(({ phase }) => phase)),
-    verticalShare: append(bands.map(({ verticalShare }) => verticalShare)),
-    strongestFrequency: append(bands.map(({ strongestFrequency }) => strongestFrequency)),
-    verticalAmplitude: append(bands.map(({ verticalAmplitude }) => verticalAmplitude)),
-    lateralAmplitude: append(bands.map(({ lateralAmplitude }) => lateralAmplitude)),
-  };
 }

@@ -1,9 +1,9 @@
 import type { Settings } from '../settings.js';
-import { appendParts } from './append-parts.js';
+import { appendFigures, appendRows } from './append-parts.js';
 import { bandLimitOf, isFamilyRate } from './band-limit.js';
 import { integratedLoudness } from './loudness.js';
 import type { MotionSummary } from './motion.js';
-import type { PartMotion } from './part-motion.js';
+import type { MotionRows, PartFigures, PartMotion } from './part-motion.js';
 import { clockOf } from './parts.js';
 import type { SampleFormat } from './sample-format.js';
 import { programChecks } from './sums-to-checks.js';
@@ -19,8 +19,22 @@ export function joinParts(
   frames: number,
   settings: Settings,
 ): MotionSummary {
-  const whole = appendParts(parts);
-  const { part, bins, left, right, lowBand } = whole;
+  return joinFigures(parts, appendRows(parts), format, frames, settings);
+}
+
+/**
+ * The same of parts whose rows lie in one memory.
+ * @param rows of the whole program
+ */
+export function joinFigures(
+  parts: readonly PartFigures[],
+  { bins, left, right, lowBand }: MotionRows,
+  format: SampleFormat,
+  frames: number,
+  settings: Settings,
+): MotionSummary {
+  const whole = appendFigures(parts);
+  const { part } = whole;
   if (part.firstFrame !== 0 || part.endFrame !== frames) {
     throw new RangeError(`parts of frames ${part.firstFrame} … ${part.endFrame} of ${frames}`);
   }

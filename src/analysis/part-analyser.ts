@@ -2,7 +2,7 @@ import type { Settings } from '../settings.js';
 import { isFamilyRate } from './band-limit.js';
 import { ConvertingAnalyser } from './converting-analyser.js';
 import { familyAnalyser } from './family-analyser.js';
-import type { PartMotion } from './part-motion.js';
+import type { MotionRows, PartMotion } from './part-motion.js';
 import type { Part } from './parts.js';
 import { programOf } from './program.js';
 import type { SampleFormat } from './sample-format.js';
@@ -26,15 +26,17 @@ export interface PartAnalyser {
  * The pass over a part of a program, whatever the program's rate.
  * @param frames length of the program
  * @param part at a rate of neither family only all of it
+ * @param rows where the part's may be put; not all analysers do
  */
 export async function createPartAnalyser(
   format: SampleFormat,
   frames: number,
   part: Part,
   settings: Settings,
+  rows?: MotionRows,
 ): Promise<PartAnalyser> {
   const program = programOf(format, frames);
   return isFamilyRate(format.sampleRate)
-    ? await familyAnalyser(program, part, settings)
+    ? await familyAnalyser(program, part, settings, rows)
     : await ConvertingAnalyser.create(program, part, settings);
 }

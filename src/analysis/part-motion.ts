@@ -17,16 +17,14 @@ export const BIN_COLUMNS = [
 /** The maxima per bin of everything that is made of the two displacements, m. */
 export type BinMaxima = Pick<MotionSummary, (typeof BIN_COLUMNS)[number]>;
 
-/**
- * What the pass finds in one part of a program: rows over the part's own quarters and bins, and
- * what it adds to the figures of the whole program. Plain data, which crosses threads.
- */
-export interface PartMotion {
-  readonly part: Part;
+/** Columns of the summary over some of its quarters and their bins. */
+export interface MotionRows extends Pick<MotionSummary, 'left' | 'right' | 'lowBand'> {
   readonly bins: BinMaxima;
-  readonly left: MotionSummary['left'];
-  readonly right: MotionSummary['right'];
-  readonly lowBand: MotionSummary['lowBand'];
+}
+
+/** What one part of a program adds to the figures of the whole. */
+export interface PartFigures {
+  readonly part: Part;
   readonly sums: ProgramSums;
   /** Largest |program| between samples; [left, right]. */
   readonly truePeak: readonly [number, number];
@@ -35,4 +33,16 @@ export interface PartMotion {
   /** K-weighted power, summed over the channels, of each whole 100 ms. */
   readonly stepPowers: Float64Array;
   readonly jumps: Jumps;
+}
+
+/**
+ * What the pass finds in one part of a program: its figures, and rows over its own quarters and
+ * bins. Plain data, which crosses threads.
+ */
+export interface PartMotion extends PartFigures, MotionRows {}
+
+/** A part's figures without its rows. */
+export function figuresOf(motion: PartMotion): PartFigures {
+  const { part, sums, truePeak, ultrasonicPower, stepPowers, jumps } = motion;
+  return { part, sums, truePeak, ultrasonicPower, stepPowers, jumps };
 }

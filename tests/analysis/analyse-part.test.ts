@@ -1,10 +1,11 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { analysePart, type PartMotion } from '../../src/analysis/analyse-part.js';
+import { analysePart, figuresOf, type PartMotion } from '../../src/analysis/analyse-part.js';
 import type { FrameSource } from '../../src/analysis/frame-source.js';
-import { joinParts } from '../../src/analysis/join-parts.js';
+import { joinFigures, joinParts } from '../../src/analysis/join-parts.js';
 import type { MotionSummary } from '../../src/analysis/motion.js';
+import { rowsBetween, rowsOfSide, setRows } from '../../src/analysis/motion-rows.js';
 import { type Part, partsOf } from '../../src/analysis/parts.js';
 import { type OpenWav, withWav } from '../../src/analysis/wav-file.js';
 import { wavFrames } from '../../src/analysis/wav-frames.js';
@@ -55,6 +56,31 @@ test('parts of one file, whether in turn, backwards or at once, give the same by
     return joinParts(await Promise.all(parts), wav.file.format, wav.file.frames, SETTINGS);
   });
   expect(bytesOf(atOnce).equals(inTurn)).toBe(true);
+});
+
+test.each([
+  ['by the pass itself', true],
+  // As of a pass that has rows of its own: the plain one, or one at another rate.
+  ['from rows of their own', false],
+])('rows of a side that its parts fill in %s have the bytes of joined ones', async (_, inPlace) => {
+  const path = await fileWith();
+  const filled = await withWav(path, async (wav) => {
+    const { format, frames } = wav.file;
+    const parts = partsOfWav(wav);
+    const rows = rowsOfSide(parts);
+    const measured = parts.map(async (part) => {
+      const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
+      const source = wavFrames(wav);
+      const motion = inPlace
+        ? await analysePart(source, SETTINGS, part, () => {}, own)
+        : await analysePart(source, SETTINGS, part);
+      expect(motion.bins.lift === own.bins.lift).toBe(inPlace);
+      setRows(own, motion);
+      return figuresOf(motion);
+    });
+    return joinFigures(await Promise.all(measured), rows, format, frames, SETTINGS);
+  });
+  expect(bytesOf(filled).equals(bytesOf(await summaryOfFile(path)))).toBe(true);
 });
 
 test('frames that are read into the pass itself and ones that are handed over give the same bytes', async () => {

@@ -1,7 +1,9 @@
 import { appendFile, truncate, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { rowsBetween, rowsOfSide } from '../../src/analysis/motion-rows.js';
 import { withSound } from '../../src/analysis/open-sound.js';
+import type { Part } from '../../src/analysis/parts.js';
 import { forecastParts, measurePart } from '../../src/forecast-side.js';
 import { partsOfSide } from '../../src/side-parts.js';
 import { settingsWith } from '../support/model-settings.js';
@@ -37,16 +39,20 @@ test('a file that is shorter or longer when its next part is read is no bug of f
   const [first, second] = await partsOfSide(path, settings);
   if (first === undefined || second === undefined) throw new Error('a file in one part');
   const request = { levelDb: 0, planner: 'turn-ahead' } as const;
-  const measured = [first, second].map((part) => measurePart(path, settings, part, () => {}));
-  const motions = await Promise.all(measured);
+  const rows = rowsOfSide([first, second]);
+  const measure = (part: Part) => {
+    const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
+    return measurePart(path, settings, part, own, () => {});
+  };
+  const measured = { figures: await Promise.all([first, second].map(measure)), rows };
 
   await appendFile(path, new Uint8Array(4000));
-  await expect(forecastParts(path, settings, request, motions)).rejects.toMatchObject({
+  await expect(forecastParts(path, settings, request, measured)).rejects.toMatchObject({
     path,
     code: CHANGED,
   });
   await truncate(path, 1_000_000);
-  await expect(measurePart(path, settings, second, () => {})).rejects.toMatchObject({
+  await expect(measure(second)).rejects.toMatchObject({
     path,
     code: CHANGED,
     message: expect.stringContaining('found 249989 frames'),

@@ -1,57 +1,27 @@
 import type { Hertz } from '../../units.js';
 import { LOW_BAND_DECIMATION } from '../decimate.js';
 import type { Jump } from '../jumps.js';
-import { emptyLowBand, fileLowBand } from '../low-band-figures.js';
+import { fileLowBand } from '../low-band-figures.js';
 import { WINDOW_FRAMES } from '../low-windows.js';
-import {
-  BINS_PER_QUARTER,
-  HISTOGRAM_CLASSES,
-  type Histogram,
-  type LowBand,
-  type WallMotion,
-} from '../motion.js';
-import { BIN_COLUMNS, type BinMaxima } from '../part-motion.js';
-import { sharedMemory } from '../row-memory.js';
+import { HISTOGRAM_CLASSES, type Histogram } from '../motion.js';
+import { BIN_COLUMNS, type MotionRows } from '../part-motion.js';
 import type { FrameRun } from '../silent-runs.js';
-import { emptyWall } from '../wall-rows.js';
 import { numbersAt } from './configure.js';
 import type { Kernel } from './load-kernel.js';
 
 /** What has been taken from a kernel so far, growing towards a part's motion. */
-export interface Collected {
-  readonly bins: BinMaxima;
-  readonly left: WallMotion;
-  readonly right: WallMotion;
+export interface Collected extends MotionRows {
   /** K-weighted power of every 100 ms: left, right, left … */
   readonly stepPowers: number[];
-  readonly lowBand: LowBand;
   binCount: number;
   quarterCount: number;
   /** Quarters whose low band is there. */
   lowCount: number;
 }
 
-export function emptyCollection(quarterCount: number): Collected {
-  const row = (): Float64Array =>
-    new Float64Array(sharedMemory(8 * quarterCount * BINS_PER_QUARTER));
-  return {
-    bins: {
-      approach: row(),
-      approachLoose: row(),
-      lift: row(),
-      sink: row(),
-      lateral: row(),
-      outward: row(),
-      inward: row(),
-    },
-    left: emptyWall(quarterCount, sharedMemory),
-    right: emptyWall(quarterCount, sharedMemory),
-    stepPowers: [],
-    lowBand: emptyLowBand(quarterCount, sharedMemory),
-    binCount: 0,
-    quarterCount: 0,
-    lowCount: 0,
-  };
+/** Nothing so far. @param rows a part's, to be filled in */
+export function emptyCollection(rows: MotionRows): Collected {
+  return { ...rows, stepPowers: [], binCount: 0, quarterCount: 0, lowCount: 0 };
 }
 
 /**

@@ -3,10 +3,12 @@ import type { Hertz } from '../../units.js';
 import { bandLimitOf } from '../band-limit.js';
 import { JumpList } from '../jump-list.js';
 import { BINS_PER_QUARTER } from '../motion.js';
+import { emptyRows } from '../motion-rows.js';
 import type { PartAnalyser } from '../part-analyser.js';
 import type { PartMotion } from '../part-motion.js';
 import { clockOfPart, type Part } from '../parts.js';
 import type { Program } from '../program.js';
+import { sharedMemory } from '../row-memory.js';
 import { frameBytes } from '../sample-format.js';
 import type { FrameRun } from '../silent-runs.js';
 import { countedSteps } from '../step-powers.js';
@@ -44,16 +46,22 @@ export class KernelAnalyser implements PartAnalyser {
   /**
    * @param kernel at rest, this analyser's own
    * @param program at a rate of the 44.1 or 48 kHz family
+   * @param rows of the part, which its motion then has
    */
-  constructor(kernel: Kernel, program: Program, part: Part, settings: Settings) {
+  constructor(
+    kernel: Kernel,
+    program: Program,
+    part: Part,
+    settings: Settings,
+    rows = emptyRows(part.endQuarter - part.firstQuarter, sharedMemory),
+  ) {
     const limit = bandLimitOf(program.format.sampleRate);
     const clock = clockOfPart(part, program, settings);
-    const quarterCount = part.endQuarter - part.firstQuarter;
     this.#kernel = kernel;
     this.#program = program;
     this.#part = part;
     this.#frame = part.readFrom;
-    this.#collected = emptyCollection(quarterCount);
+    this.#collected = emptyCollection(rows);
     this.#jumps = new JumpList(program, part);
     this.#rate = clock.rate;
     const framesLeft = program.frames - part.readFrom;
