@@ -21,11 +21,13 @@ export function findingSection(file: ForecastedFile, units: Units): Markup {
     .filter((finding) => listed.has(finding))
     .toSorted((one, other) => (one.atSeconds ?? -Infinity) - (other.atSeconds ?? -Infinity))
     .map((finding) => row(finding, printed.has(finding), file, units));
+  const onScreen = findings.length > listed.size ? String(listed.size) : 'all';
   const table = markup`<table class="findings"><caption>In time order.${
-    findings.length > listed.size && ` The worst ${listed.size} of ${findings.length}.`
+    findings.length > listed.size &&
+    markup`<span class="screen-only"> The worst ${listed.size} of ${findings.length}.</span>`
   }${
     findings.length > printed.size &&
-    markup`<span class="paper-only"> The worst ${printed.size} of ${findings.length}; all are on the screen.</span>`
+    markup`<span class="paper-only"> The worst ${printed.size} of ${findings.length}; ${onScreen} are on the screen.</span>`
   }</caption>
 <thead><tr><th scope="col">severity</th><th scope="col">at</th><th scope="col">what, and what would mend it</th></tr></thead>
 <tbody>${rows}</tbody></table>`;
