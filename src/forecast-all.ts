@@ -90,10 +90,16 @@ async function forecastIn(
   );
   const partsJob = { ...job, request, measured: { figures: outcomes.map(resultOf), rows } };
   // Of the last side the other threads have nothing else to do.
-  return isLast && request.planner !== 'tightest'
+  return isLast && parts.length <= MOST_PARTS_APART && request.planner !== 'tightest'
     ? await forecastApart(pool, partsJob)
     : resultOf(await pool.run.parts(partsJob));
 }
+
+/**
+ * Parts of a side, some 32 minutes, up to which its tightest plan is made apart: beyond, the rows
+ * that a second thread makes for it weigh more than the time.
+ */
+const MOST_PARTS_APART = 16;
 
 /** The tightest plan, which takes as long as all the rest, in a thread of its own. */
 async function forecastApart({ run }: SidePool, job: PartsJob): Promise<ForecastedFile> {
