@@ -50,7 +50,7 @@ describe.each([
 test('progress on a terminal holds none of it', async (context) => {
   needProgram('tmux', context);
   const cwd = await filledFolder(files());
-  await writeFile(join(cwd, ESCAPES), longWav(200));
+  await writeFile(join(cwd, ESCAPES), longWav(800));
   const { lines, coloured } = await onTerminal('forecast --brief .', {
     cwd,
     columns: 100,

@@ -73,7 +73,7 @@ test('a locale without UTF-8 gets the same places in ASCII', async () => {
 });
 
 describe('a long run', () => {
-  const TWO = [1, 2].map((side) => [`side ${side}.wav`, longWav(300)] as const);
+  const TWO = [1, 2].map((side) => [`side ${side}.wav`, longWav(600)] as const);
 
   test('shows how far it is in one line, which is gone in the end', async () => {
     const cwd = await filledFolder(TWO);
