@@ -6,6 +6,7 @@ import type { Failure } from '../report/failure.js';
 import type { IntakeReporter } from '../report/intake-reporter.js';
 import { intakeSummary } from '../report/intake-summary.js';
 import { folderFormatsText } from '../report/mixed-formats-text.js';
+import { notJudgedTexts } from '../report/not-judged-text.js';
 import { safeText } from '../report/safe-text.js';
 import type { Settings } from '../settings.js';
 import { exitCodeOf } from './exit-code.js';
@@ -81,10 +82,7 @@ function notify(result: IntakeResult | Failure, errors: StandardError): void {
     if (result.stack !== undefined) errors.error(result.stack);
     return;
   }
-  for (const rule of result.notJudged) {
-    const why = 'only the sound tells, and this is saved motion';
-    errors.notice(`${safeText(result.path)}: ${rule} is not judged: ${why}`);
-  }
+  for (const text of notJudgedTexts(result)) errors.notice(`${safeText(result.path)}: ${text}`);
 }
 
 function nameOf(input: RunInput): string {

@@ -9,6 +9,7 @@ import { intakeFindingText } from './intake-finding-text.js';
 import { xmlElement, xmlText } from './junit-xml.js';
 import type { Units } from './length-text.js';
 import { folderFormatsText } from './mixed-formats-text.js';
+import { notJudgedTexts } from './not-judged-text.js';
 
 /** The severity from which on findings fail a test case; null: none does. */
 export type FailLevel = Severity | null;
@@ -24,7 +25,8 @@ const SUITE = 'furrow intake';
 
 /**
  * A file that was judged: a failure if it has findings at or above the level, with all of those in
- * words. One failure a case: readers of such files show no more. The others go to its output.
+ * words. One failure a case: readers of such files show no more. The others go to its output, and
+ * what could not be judged, lest a case that passed seem to have kept all rules.
  */
 export function junitCase(
   result: IntakeResult,
@@ -34,15 +36,21 @@ export function junitCase(
   const { findings, worst, path, settings } = result;
   const wordsOf = (finding: IntakeFinding) => intakeFindingText(finding, { settings, units });
   const told = (ones: readonly IntakeFinding[]) =>
-    xmlText(ones.map((one) => findingText(one, wordsOf(one))).join('\n'));
+    ones.map((one) => findingText(one, wordsOf(one)));
   const fails = ({ severity }: IntakeFinding) => level !== null && isAtLeast(severity, level);
   const grave = findings.filter(fails);
   const others = findings.filter((finding) => !fails(finding));
   const failure =
     worst === null || grave.length === 0
       ? []
-      : [xmlElement('failure', { type: worst.id, message: wordsOf(worst).message }, [told(grave)])];
-  const output = others.length === 0 ? [] : [xmlElement('system-out', {}, [told(others)])];
+      : [
+          xmlElement('failure', { type: worst.id, message: wordsOf(worst).message }, [
+            xmlText(told(grave).join('\n')),
+          ]),
+        ];
+  const rest = [...told(others), ...notJudgedTexts(result)];
+  const output =
+    rest.length === 0 ? [] : [xmlElement('system-out', {}, [xmlText(rest.join('\n'))])];
   return {
     xml: caseXml(path, [...failure, ...output]),
     outcome: failure.length > 0 ? 'failed' : 'passed',

@@ -44,6 +44,15 @@ describe('a JUnit report', () => {
     },
   );
 
+  test('says of a case that passed which rules it was not judged by', () => {
+    const asks = { ...NO_RULES, headSilence: { least: 1, most: null } };
+    const saved = intakeResult('in/a.motion', forecastedFile(), asks);
+    const { xml, outcome } = junitCase(saved, 'fault');
+    expect(outcome).toBe('passed');
+    expect(/<system-out>.*<\/system-out>/s.exec(xml)?.[0]).toContain('rule-head is not judged');
+    expect(junitCase(resultOf([]), 'fault').xml).not.toContain('not judged');
+  });
+
   test('has lengths in the units of the run', () => {
     const lift = findingWith({ id: 'lift', severity: 'fault', value: 12.7e-6, limit: 25.4e-6 });
     const result = intakeResult('a.wav', forecastedFile({}, { findings: [lift] }), NO_RULES);
