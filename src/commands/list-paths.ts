@@ -12,7 +12,7 @@ export async function listPaths(
 ): Promise<string[]> {
   if (filesFrom === undefined) {
     if (paths.length > 0) return [...paths];
-    throw new UsageError('nothing to forecast: give a path, or --files-from');
+    throw new UsageError('no path was given: give a path, or --files-from');
   }
   const list = filesFrom === '-' ? await text(stdin) : await readList(filesFrom, cwd);
   const lines = list.split(/\r?\n/).filter((line) => line !== '');

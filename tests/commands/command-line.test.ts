@@ -67,7 +67,7 @@ describe('wrong usage is exit code 2, nothing on stdout, and a reason on stderr'
       /nowhere.json: cannot be read as a profile/,
     ],
     [['forecast', '--files-from', 'nowhere.txt'], /--files-from: nowhere.txt cannot be read/],
-    [['forecast'], /nothing to forecast/],
+    [['forecast'], /no path was given/],
     [['forecast', 'nothing-matches-*.wav'], /nothing-matches-\*\.wav/],
   ])('%j', async (args, reason) => {
     const { stdout, stderr, exitCode } = await runFurrow(args);

@@ -74,7 +74,7 @@ describe('furrow fit', () => {
     [['--fail-on', 'fault', '--level', '-12', 'side.wav'], 0, ''],
     [['--want', '99', 'side.wav'], 2, '--want: found 99'],
     [['side.wav', 'no sound.wav'], 3, 'no sound.wav'],
-    [[], 2, 'nothing to forecast'],
+    [[], 2, 'no path was given'],
   ])('%j gives exit code %d', async (args, code, says) => {
     const ran = await runFurrow(['fit', '--quiet', ...args], { cwd: await folderOf() });
     expect(ran.exitCode).toBe(code);
