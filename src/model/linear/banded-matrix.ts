@@ -44,7 +44,6 @@ export function factorBanded({ reach, entries }: BandedMatrix): void {
 /** Solves with the factors. @param right the right side; becomes the solution */
 export function solveFactored(factors: BandedMatrix, right: Float64Array): void {
   solveLower(factors, right);
-  solveDiagonal(factors, right);
   solveUpper(factors, right);
 }
 
@@ -60,17 +59,14 @@ function solveLower({ reach, entries }: BandedMatrix, right: Float64Array): void
   }
 }
 
-function solveDiagonal({ reach, entries }: BandedMatrix, right: Float64Array): void {
-  for (let row = 0; row < right.length; row++) right[row]! /= entries[row * (reach + 1) + reach]!;
-}
-
+/** The diagonal and the upper half. */
 function solveUpper({ reach, entries }: BandedMatrix, right: Float64Array): void {
-  const width = reach + 1;
-  for (let row = right.length - 1; row >= 0; row--) {
-    const base = row * width + reach - row;
-    const solved = right[row]!;
-    for (let at = Math.max(0, row - reach); at < row; at++) {
-      right[at]! -= entries[base + at]! * solved;
+  const last = right.length - 1;
+  for (let row = last; row >= 0; row--) {
+    let solved = right[row]! / entries[row * reach + reach + row]!;
+    for (let below = Math.min(last, row + reach); below > row; below--) {
+      solved -= entries[below * reach + reach + row]! * right[below]!;
     }
+    right[row] = solved;
   }
 }

@@ -59,53 +59,35 @@ function addSides(
   sign: 1 | -1,
 ): Int32Array {
   const places = new Int32Array(bounds.length).fill(-1);
+  let { count, entries } = rows;
   for (let row = 0; row < bounds.length; row++) {
     if (!Number.isFinite(bounds[row]!)) continue;
     for (let at = starts[row]!; at < starts[row + 1]!; at++) {
-      addEntry(rows, columns[at]!, sign * values[at]!);
+      rows.columns[entries] = columns[at]!;
+      rows.values[entries] = sign * values[at]!;
+      entries += 1;
     }
-    places[row] = rows.count;
-    closeRow(rows, sign * bounds[row]!);
+    places[row] = count;
+    rows.least[count] = sign * bounds[row]!;
+    count += 1;
+    rows.starts[count] = entries;
   }
+  rows.count = count;
+  rows.entries = entries;
   return places;
 }
 
 function addBounds(rows: GrowingRows, bounds: Float64Array, sign: 1 | -1): void {
+  let { count, entries } = rows;
   for (let column = 0; column < bounds.length; column++) {
-    addEntry(rows, column, sign);
-    closeRow(rows, sign * bounds[column]!);
+    if (!Number.isFinite(bounds[column]!)) continue;
+    rows.columns[entries] = column;
+    rows.values[entries] = sign;
+    rows.least[count] = sign * bounds[column]!;
+    entries += 1;
+    count += 1;
+    rows.starts[count] = entries;
   }
-}
-
-function addEntry(rows: GrowingRows, column: number, value: number): void {
-  rows.columns[rows.entries] = column;
-  rows.values[rows.entries] = value;
-  rows.entries += 1;
-}
-
-function closeRow(rows: GrowingRows, least: number): void {
-  rows.least[rows.count] = least;
-  rows.count += 1;
-  rows.starts[rows.count] = rows.entries;
-}
-
-/** Sets `product` to G·x. */
-export function setRowsTimes(product: Float64Array, of: Inequalities, x: Float64Array): void {
-  const { starts, columns, values } = of;
-  for (let row = 0; row < product.length; row++) {
-    let sum = 0;
-    for (let at = starts[row]!; at < starts[row + 1]!; at++) sum += values[at]! * x[columns[at]!]!;
-    product[row] = sum;
-  }
-}
-
-/** Adds Gᵀ·y to `sums`. */
-export function addColumnsTimes(sums: Float64Array, of: Inequalities, y: Float64Array): void {
-  const { starts, columns, values } = of;
-  for (let row = 0; row < y.length; row++) {
-    const factor = y[row]!;
-    for (let at = starts[row]!; at < starts[row + 1]!; at++) {
-      sums[columns[at]!]! += factor * values[at]!;
-    }
-  }
+  rows.count = count;
+  rows.entries = entries;
 }

@@ -19,11 +19,12 @@ export function setNormalMatrix(
   entries.fill(0);
   for (let row = 0; row < weights.length; row++) {
     const weight = weights[row]!;
-    for (let at = starts[row]!; at < starts[row + 1]!; at++) {
-      const column = columns[at]!;
-      const base = column * (reach + 1) + reach - column;
+    const first = starts[row]!;
+    const end = starts[row + 1]!;
+    for (let at = first; at < end; at++) {
+      const base = columns[at]! * reach + reach;
       const weighed = weight * values[at]!;
-      for (let other = starts[row]!; other <= at; other++) {
+      for (let other = first; other <= at; other++) {
         entries[base + columns[other]!]! += weighed * values[other]!;
       }
     }

@@ -1,6 +1,7 @@
 import { BINS_PER_QUARTER } from '../../analysis/motion.js';
 import type { PlannedSide } from '../planned-side.js';
 import { keptLand } from '../required-advance.js';
+import { windowMaximum } from './window-maximum.js';
 
 /**
  * The advance needed at each boundary of a bin so that landMin is kept by a plan that is executed
@@ -11,60 +12,85 @@ import { keptLand } from '../required-advance.js';
  * @returns m, one more than there are bins
  */
 export function boundaryNeeds(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
-  const { pitchMax, timingTolerance } = side.settings;
-  const [atStart, atEnd] = requiredInBins(side, facing, gain);
-  const reach = timingTolerance * BINS_PER_QUARTER;
-  const needs = slidingMaximum(atStart, atEnd, reach);
-  for (let boundary = 0; boundary < needs.length; boundary++) {
-    // The two bins that only touch the window count with the end that does.
-    const before = atEnd[boundary - reach - 1] ?? Number.NEGATIVE_INFINITY;
-    const after = atStart[boundary + reach] ?? Number.NEGATIVE_INFINITY;
-    needs[boundary] = Math.min(Math.max(before, needs[boundary]!, after), pitchMax);
-  }
-  return needs;
+  const c = side.settings.timingTolerance;
+  const required = requiredAtBoundaries(side, facing, gain);
+  return c === 0 ? required : largestWithin(required, side.count, c);
 }
 
-/** R at the start and at the end of each bin, m. */
-function requiredInBins(
-  side: PlannedSide,
-  facing: Float64Array,
-  gain: number,
-): [start: Float64Array, end: Float64Array] {
+/** R at each boundary, the larger of its two bins', m; at most pitchMax. */
+function requiredAtBoundaries(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
+  const { approachLoose, count } = side;
+  const { pitchMax } = side.settings;
   const kept = keptLand(side, gain);
-  const start = new Float64Array(side.approachLoose.length);
-  const end = new Float64Array(side.approachLoose.length);
-  for (let quarter = 0; quarter < side.count; quarter++) {
+  const required = new Float64Array(approachLoose.length + 1);
+  let before = Number.NEGATIVE_INFINITY;
+  for (let quarter = 0; quarter < count; quarter++) {
     const opening = facing[quarter]!;
     const step = (facing[quarter + 1]! - opening) / BINS_PER_QUARTER;
+    const still = kept[quarter]! + opening;
+    const first = quarter * BINS_PER_QUARTER;
     for (let at = 0; at < BINS_PER_QUARTER; at++) {
-      const bin = quarter * BINS_PER_QUARTER + at;
-      const need = gain * side.approachLoose[bin]! + kept[quarter]! + opening;
-      start[bin] = need + step * at;
-      end[bin] = need + step * (at + 1);
+      const need = gain * approachLoose[first + at]! + still + step * at;
+      required[first + at] = Math.min(Math.max(before, need), pitchMax);
+      before = need + step;
     }
   }
-  return [start, end];
+  required[approachLoose.length] = Math.min(before, pitchMax);
+  return required;
 }
 
 /**
- * Largest entry of both rows within `reach` of each boundary between entries: over
- * n − reach … n + reach − 1 for boundary n. −Infinity where no entry lies there.
- * @returns one more than a row has
+ * The largest entry at most c quarters away from each; a quarter has 16 and the first of the next.
+ * Of the two quarters at the ends of the reach those parts count that are near enough; most often
+ * another within reach holds more than all of them.
+ * @param c over 0
  */
-function slidingMaximum(one: Float64Array, other: Float64Array, reach: number): Float64Array {
-  const largest = new Float64Array(one.length + 1);
-  const entry = (at: number) => Math.max(one[at]!, other[at]!);
-  // Places whose entries fall from the front on: the front is the largest in the window.
-  const falling = new Int32Array(one.length);
-  let [front, back, next] = [0, 0, 0];
-  for (let boundary = 0; boundary <= one.length; boundary++) {
-    for (; next < Math.min(boundary + reach, one.length); next++) {
-      while (back > front && entry(falling[back - 1]!) <= entry(next)) back -= 1;
-      falling[back] = next;
-      back += 1;
-    }
-    while (front < back && falling[front]! < boundary - reach) front += 1;
-    largest[boundary] = front < back ? entry(falling[front]!) : Number.NEGATIVE_INFINITY;
+function largestWithin(row: Float64Array, count: number, c: number): Float64Array {
+  const ofQuarters = new Float64Array(count);
+  for (let quarter = 0; quarter < count; quarter++)
+    ofQuarters[quarter] = quarterLargest(row, quarter);
+  const largest = new Float64Array(row.length);
+  for (let quarter = 0; quarter <= count; quarter++) {
+    const [earliest, latest] = [quarter - c, quarter + c];
+    const between = windowMaximum(ofQuarters, earliest + 1, latest - 1);
+    const from = quarter * BINS_PER_QUARTER;
+    largest.fill(between, from, from + BINS_PER_QUARTER);
+    if (earliest >= 0 && ofQuarters[earliest]! > between) raiseToEnd(largest, from, row, earliest);
+    if (latest < count && ofQuarters[latest]! > between) raiseToHere(largest, from, row, latest);
   }
   return largest;
+}
+
+function quarterLargest(row: Float64Array, quarter: number): number {
+  const first = quarter * BINS_PER_QUARTER;
+  let most = row[first]!;
+  for (let at = first + 1; at <= first + BINS_PER_QUARTER; at++) {
+    if (row[at]! > most) most = row[at]!;
+  }
+  return most;
+}
+
+/** Raises a quarter's entries to the largest from their place in another quarter to its end. */
+function raiseToEnd(largest: Float64Array, from: number, row: Float64Array, quarter: number): void {
+  const first = quarter * BINS_PER_QUARTER;
+  let most = row[first + BINS_PER_QUARTER]!;
+  for (let at = BINS_PER_QUARTER - 1; at >= 0; at--) {
+    if (row[first + at]! > most) most = row[first + at]!;
+    if (from + at < largest.length && most > largest[from + at]!) largest[from + at] = most;
+  }
+}
+
+/** Raises them to the largest from that quarter's start to their place in it. */
+function raiseToHere(
+  largest: Float64Array,
+  from: number,
+  row: Float64Array,
+  quarter: number,
+): void {
+  const first = quarter * BINS_PER_QUARTER;
+  let most = row[first]!;
+  for (let at = 0; at < BINS_PER_QUARTER; at++) {
+    if (row[first + at]! > most) most = row[first + at]!;
+    if (most > largest[from + at]!) largest[from + at] = most;
+  }
 }

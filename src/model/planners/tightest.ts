@@ -1,6 +1,7 @@
 import { interiorPoint } from '../linear/interior-point.js';
 import type { PlannedSide } from '../planned-side.js';
 import { boundaryNeeds } from './boundary-needs.js';
+import { keepsLimits, likelyLimits } from './pitch-limits.js';
 import { spacingProgram } from './spacing-program.js';
 
 /** What lies nearer to its least than this, of the base pitch, is meant to be there. */
@@ -14,10 +15,16 @@ const SAME = 1e-9;
  */
 export function tightest(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
   const { settings, basePitch } = side;
-  const { x } = interiorPoint(spacingProgram(side, boundaryNeeds(side, facing, gain)));
-  return x.map((share, quarter) => {
+  const shares = tightestShares(side, boundaryNeeds(side, facing, gain));
+  return shares.map((share, quarter) => {
     const least = basePitch[quarter]!;
     const pitch = share * settings.basePitch;
     return pitch - least > SAME * settings.basePitch ? pitch : least;
   });
+}
+
+/** The optimum under a part of the limits that keeps all of them is the optimum under all. */
+function tightestShares(side: PlannedSide, needs: Float64Array): Float64Array {
+  const { x } = interiorPoint(spacingProgram(side, needs, likelyLimits));
+  return keepsLimits(side, x) ? x : interiorPoint(spacingProgram(side, needs)).x;
 }
