@@ -1,2 +1,2 @@
 #!/usr/bin/env node
-import '../dist/cli.js';
+require('../dist/launch.cjs').loadBundle('./cli.cjs').furrow(process.argv.slice(2));

@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { runCommandLine } from './commands/command-line.js';
+import { BUG } from './commands/exit-code.js';
 import { CLEAR_LINE } from './commands/standard-error.js';
 import { abandonWrites } from './report/write-atomic.js';
 
@@ -23,22 +24,30 @@ for (const [signal, exitCode] of Object.entries(SIGNALS)) {
   });
 }
 
-process.exitCode = await runCommandLine(process.argv.slice(2), {
-  stdin: process.stdin,
-  stdout: process.stdout,
-  stderr: process.stderr,
-  environment: process.env,
-  isTerminal: process.stdout.isTTY === true,
-  columns: columnsOf(process.stdout),
-  isErrorTerminal: process.stderr.isTTY === true,
-  errorColumns: columnsOf(process.stderr),
-  now: () => performance.now(),
-  cores: availableParallelism(),
-  cwd: process.cwd(),
-  askedToEnd: (asked) => {
-    ask = asked;
-  },
-});
+/** Runs a command line in this process, and says how it ended by the exit code. */
+export async function furrow(args: readonly string[]): Promise<void> {
+  // A run that nothing goes on with would otherwise end as if all were well.
+  process.exitCode = BUG;
+  process.exitCode = await runCommandLine(args, {
+    // Made only where it is read.
+    get stdin() {
+      return process.stdin;
+    },
+    stdout: process.stdout,
+    stderr: process.stderr,
+    environment: process.env,
+    isTerminal: process.stdout.isTTY === true,
+    columns: columnsOf(process.stdout),
+    isErrorTerminal: process.stderr.isTTY === true,
+    errorColumns: columnsOf(process.stderr),
+    now: () => performance.now(),
+    cores: availableParallelism(),
+    cwd: process.cwd(),
+    askedToEnd: (asked) => {
+      ask = asked;
+    },
+  });
+}
 
 /** Some terminals report 0, which means that they do not know. */
 function columnsOf({
