@@ -32,11 +32,10 @@ export function addForecast(program: Command, run: Run): void {
     .addHelpText('after', HELP_EPILOGUE)
     .action(async (paths: string[], options: { readonly jobs?: number }) => {
       const { cores, cwd } = run.surroundings;
-      const [{ runForecast }, pool] = await Promise.all([
-        import('./run-forecast.js'),
-        threadsAhead(paths, options.jobs ?? cores, cwd),
-      ]);
+      // Begun first: to load the rest takes as long as threads do.
+      const pool = await threadsAhead(paths, options.jobs ?? cores, cwd);
       try {
+        const { runForecast } = await import('./run-forecast.js');
         run.done(await runForecast(paths, options, run, pool));
       } finally {
         await pool?.close();
