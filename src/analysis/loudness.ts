@@ -11,10 +11,8 @@ function loudnessOf(power: number): number {
   return -0.691 + 10 * Math.log10(power);
 }
 
-function mean(values: ArrayLike<number>): number {
-  let sum = 0;
-  for (let n = 0; n < values.length; n++) sum += values[n]!;
-  return sum / values.length;
+function powerOf(loudness: number): number {
+  return 10 ** ((loudness + 0.691) / 10);
 }
 
 /**
@@ -24,13 +22,33 @@ function mean(values: ArrayLike<number>): number {
  * Source: ITU-R BS.1770-4, annex 1.
  */
 export function integratedLoudness(stepPowers: readonly number[] | Float64Array): number | null {
-  const blocks: number[] = [];
-  for (let end = STEPS_PER_GATING_BLOCK; end <= stepPowers.length; end++) {
-    blocks.push(mean(stepPowers.slice(end - STEPS_PER_GATING_BLOCK, end)));
+  const blocks = gatingBlocks(stepPowers);
+  const audible = meanOver(blocks, powerOf(ABSOLUTE_GATE));
+  if (audible === null) return null;
+  // A block is as loud as the mean of the audible ones at least.
+  const gate = powerOf(Math.max(ABSOLUTE_GATE, loudnessOf(audible) + RELATIVE_GATE));
+  const loud = meanOver(blocks, gate);
+  return loud === null ? null : loudnessOf(loud);
+}
+
+function gatingBlocks(stepPowers: readonly number[] | Float64Array): Float64Array {
+  const blocks = new Float64Array(Math.max(0, stepPowers.length - STEPS_PER_GATING_BLOCK + 1));
+  for (let block = 0; block < blocks.length; block++) {
+    let sum = 0;
+    for (let step = block; step < block + STEPS_PER_GATING_BLOCK; step++) sum += stepPowers[step]!;
+    blocks[block] = sum / STEPS_PER_GATING_BLOCK;
   }
-  const audible = blocks.filter((power) => loudnessOf(power) > ABSOLUTE_GATE);
-  if (audible.length === 0) return null;
-  const gate = loudnessOf(mean(audible)) + RELATIVE_GATE;
-  const loud = audible.filter((power) => loudnessOf(power) > gate);
-  return loud.length === 0 ? null : loudnessOf(mean(loud));
+  return blocks;
+}
+
+/** Mean of what is over a gate; null if nothing is. */
+function meanOver(blocks: Float64Array, gate: number): number | null {
+  let sum = 0;
+  let count = 0;
+  for (let block = 0; block < blocks.length; block++) {
+    if (blocks[block]! <= gate) continue;
+    sum += blocks[block]!;
+    count += 1;
+  }
+  return count === 0 ? null : sum / count;
 }

@@ -185,8 +185,9 @@ export interface EdgeWindow {
 /** Largest magnitude of a bin row, a convenience for callers that look at one quarter. */
 export function quarterMaximum(row: ArrayLike<Metres>, quarter: number): Metres {
   let largest = Number.NEGATIVE_INFINITY;
-  for (let bin = quarter * BINS_PER_QUARTER; bin < (quarter + 1) * BINS_PER_QUARTER; bin++) {
-    largest = Math.max(largest, row[bin]!);
+  const end = (quarter + 1) * BINS_PER_QUARTER;
+  for (let bin = quarter * BINS_PER_QUARTER; bin < end; bin++) {
+    if (row[bin]! > largest) largest = row[bin]!;
   }
   return largest;
 }

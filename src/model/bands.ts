@@ -30,6 +30,8 @@ export function cutWithin(
 ): MetresPerTurn {
   const planned = pitch[quarter]!;
   let cut = planned * share;
+  // Most sides have none, and this is asked of every quarter of every plan.
+  if (side.hand.bands.length === 0) return cut;
   for (const band of side.hand.bands) {
     const from = Math.max(quartersIn(side, band.fromSeconds), quarter);
     const until = Math.min(quartersIn(side, band.untilSeconds), quarter + share);

@@ -1,4 +1,4 @@
-import { nodesOf } from './eased-base.js';
+import { nodesOver, nodesUnder } from './eased-base.js';
 import { halfWidthAt } from './groove.js';
 import type { PlannedSide } from './planned-side.js';
 import { closeLate, easeCap, openEarly } from './slew.js';
@@ -14,18 +14,16 @@ import { closeLate, easeCap, openEarly } from './slew.js';
 export function planDepth(side: PlannedSide, gain: number): Float64Array {
   const { depthOpenSlew, depthCloseSlew, depthMax, bottomRadius } = side.settings;
   const base = side.baseNodes;
-  const halfWidth = nodesOf(quarterNeed(side, gain), Math.max);
+  const halfWidth = nodesOver(quarterNeed(side, gain));
   openEarly(halfWidth, depthOpenSlew);
   closeLate(halfWidth, depthCloseSlew);
 
-  const deepest = halfWidthAt(depthMax, bottomRadius);
-  const cap = nodesOf(
-    side.sinkMax.map((sink) => deepest - gain * sink),
-    Math.min,
-  );
+  const cap = nodesUnder(quarterCap(side, halfWidthAt(depthMax, bottomRadius), gain));
   easeCap(cap, depthOpenSlew, depthCloseSlew);
   for (let node = 0; node < halfWidth.length; node++) {
-    halfWidth[node] = Math.min(halfWidth[node]!, Math.max(base[node]!, cap[node]!));
+    let most = base[node]!;
+    if (cap[node]! > most) most = cap[node]!;
+    if (most < halfWidth[node]!) halfWidth[node] = most;
   }
   return halfWidth;
 }
@@ -40,12 +38,22 @@ function quarterNeed(
   gain: number,
 ): Float64Array {
   const { widthMin, depthTolerance, widthPerLateral } = settings;
-  return liftMax.map((lift, quarter) => {
-    const base = baseHalfWidth[quarter]!;
-    return Math.max(
-      base,
-      widthMin / 2 + depthTolerance + gain * lift,
-      base + (widthPerLateral * gain * lateralMax[quarter]!) / 2,
-    );
-  });
+  const least = widthMin / 2 + depthTolerance;
+  const need = Float64Array.from(baseHalfWidth);
+  for (let quarter = 0; quarter < need.length; quarter++) {
+    const lifted = least + gain * liftMax[quarter]!;
+    const swung = baseHalfWidth[quarter]! + (widthPerLateral * gain * lateralMax[quarter]!) / 2;
+    if (lifted > need[quarter]!) need[quarter] = lifted;
+    if (swung > need[quarter]!) need[quarter] = swung;
+  }
+  return need;
+}
+
+/** Half-width whose cut is as deep as it may be where the sound sinks deepest. */
+function quarterCap({ sinkMax }: PlannedSide, deepest: number, gain: number): Float64Array {
+  const cap = new Float64Array(sinkMax.length);
+  for (let quarter = 0; quarter < cap.length; quarter++) {
+    cap[quarter] = deepest - gain * sinkMax[quarter]!;
+  }
+  return cap;
 }

@@ -32,8 +32,9 @@ export function spiralRadius(pitch: Float64Array, lead: number, start: Metres): 
 export function turnAdvance(pitch: Float64Array, before: MetresPerTurn): Float64Array {
   const advance = new Float64Array(pitch.length + 1);
   for (let node = 0; node < advance.length; node++) {
+    const first = node - QUARTERS_PER_TURN;
     let sum = 0;
-    for (let quarter = node - QUARTERS_PER_TURN; quarter < node; quarter++) {
+    for (let quarter = first; quarter < node; quarter++) {
       sum += quarter < 0 ? before : pitch[quarter]!;
     }
     advance[node] = sum / QUARTERS_PER_TURN;

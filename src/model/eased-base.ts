@@ -7,22 +7,30 @@ import { closeLate, openEarly } from './slew.js';
  * @param quarters what is asked for, per quarter, m
  */
 export function easedBase(quarters: Float64Array, settings: Settings): Float64Array {
-  const nodes = nodesOf(quarters, Math.max);
+  const nodes = nodesOver(quarters);
   openEarly(nodes, settings.depthOpenSlew);
   closeLate(nodes, settings.depthCloseSlew);
   return nodes;
 }
 
-/** A node takes the stricter of the two quarters that meet there; the ends have one. */
-export function nodesOf(
-  quarters: Float64Array,
-  stricter: (before: number, after: number) => number,
-): Float64Array {
+/** A node takes the larger of the two quarters that meet there; the ends have one. */
+export function nodesOver(quarters: Float64Array): Float64Array {
   const nodes = new Float64Array(quarters.length + 1);
-  for (let node = 0; node < nodes.length; node++) {
-    const before = quarters[Math.max(0, node - 1)]!;
-    const after = quarters[Math.min(node, quarters.length - 1)]!;
-    nodes[node] = stricter(before, after);
+  nodes.set(quarters, 1);
+  nodes[0] = quarters[0]!;
+  for (let node = 0; node < quarters.length; node++) {
+    if (quarters[node]! > nodes[node]!) nodes[node] = quarters[node]!;
+  }
+  return nodes;
+}
+
+/** A node takes the smaller of the two, likewise. */
+export function nodesUnder(quarters: Float64Array): Float64Array {
+  const nodes = new Float64Array(quarters.length + 1);
+  nodes.set(quarters, 1);
+  nodes[0] = quarters[0]!;
+  for (let node = 0; node < quarters.length; node++) {
+    if (quarters[node]! < nodes[node]!) nodes[node] = quarters[node]!;
   }
   return nodes;
 }

@@ -21,7 +21,8 @@ export function echoNeighbours(side: PlannedSide, gain: number): Uint8Array {
   for (let inner = QUARTERS_PER_TURN; inner < count; inner++) {
     const here = velocityPower[inner]!;
     const beside = velocityPower[inner - QUARTERS_PER_TURN]!;
-    if (Math.min(here, beside) < quiet && Math.max(here, beside) >= loud) neighbours[inner] = 1;
+    const isApart = here < beside ? here < quiet && beside >= loud : beside < quiet && here >= loud;
+    if (isApart) neighbours[inner] = 1;
   }
   return neighbours;
 }

@@ -6,8 +6,10 @@ import type { Metres } from '../units.js';
  * @param before half-width before the planned quarters
  */
 export function facingHalfWidths(halfWidth: Float64Array, before: Metres): Float64Array {
-  return halfWidth.map((now, node) => {
+  const facing = new Float64Array(halfWidth.length);
+  for (let node = 0; node < facing.length; node++) {
     const outer = node - QUARTERS_PER_TURN;
-    return now + (outer < 0 ? before : halfWidth[outer]!);
-  });
+    facing[node] = halfWidth[node]! + (outer < 0 ? before : halfWidth[outer]!);
+  }
+  return facing;
 }

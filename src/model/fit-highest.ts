@@ -1,8 +1,9 @@
 import type { Planner } from '../settings.js';
-import { largestLevel, traceLimit } from './level.js';
+import { largestLevel } from './level.js';
 import { type Plan, planSide } from './plan.js';
 import { spareRadius } from './plan-report.js';
 import type { PlannedSide } from './planned-side.js';
+import { traceLimit } from './trace-limit.js';
 
 /** The highest levels of a side, as its headroom has them; null where −12 … +12 dB holds none. */
 export interface HighestLevels {

@@ -3,9 +3,10 @@ import type { Seconds } from '../units.js';
 import { judge } from './fit-judge.js';
 import { type QuarterSpan, withoutQuarters } from './fit-mask.js';
 import type { Finding, FindingId, Headroom, SourceFacts } from './forecast-types.js';
-import { largestLevel, traceLimit } from './level.js';
+import { largestLevel } from './level.js';
 import { planSide } from './plan.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
+import { traceLimit } from './trace-limit.js';
 
 /** A passage that holds the level down, and what it costs. */
 export interface LimitingPassage {

@@ -36,7 +36,7 @@ function largestMean(row: Float64Array, length: number): number {
   let sum = 0;
   for (let at = 0; at < row.length; at++) {
     sum += row[at]! - (at >= length ? row[at - length]! : 0);
-    largest = Math.max(largest, sum);
+    if (sum > largest) largest = sum;
   }
   return largest / length;
 }

@@ -1,22 +1,15 @@
 import type { Planner } from '../settings.js';
-import { isTooDeep, isTooNarrow } from './findings/groove-findings.js';
-import { isOvercut } from './findings/land-findings.js';
-import { pitchLimitFindings } from './findings/pitch-limit.js';
-import type { FindingId, Headroom } from './forecast-types.js';
-import { FIRST_JUDGED, SHARE_LIMIT } from './limits.js';
-import { type Plan, planSide } from './plan.js';
+import type { Headroom } from './forecast-types.js';
+import { type Plan, planPitch, planSide } from './plan.js';
 import { spareRadius } from './plan-report.js';
-import { binStart, type PlannedSide, quarterStart } from './planned-side.js';
-import { verify } from './verify.js';
-import { bendShares, facetShares, type WindowShares } from './worst-second.js';
+import type { PlannedSide } from './planned-side.js';
+import { type Limit, traceLimit } from './trace-limit.js';
 
 /** The levels that are searched, dB. */
 const LOWEST_DB = -12;
 const HIGHEST_DB = 12;
 /** How near to its limit the search stops, dB: halves of one decibel, so exact. */
 const RESOLUTION_DB = 1 / 256;
-
-type Limit = NonNullable<Headroom['limitedBy']>;
 
 /**
  * The largest levels of a side under one planner, re its program: `fillDb` with spare radius,
@@ -25,7 +18,8 @@ type Limit = NonNullable<Headroom['limitedBy']>;
  * what the next louder level breaks, null where +12 dB breaks nothing.
  */
 export function headroom(side: PlannedSide, planner: Planner): Headroom {
-  const fits = (levelDb: number) => fillLimit(side, planSide(side, planner, levelDb)) === null;
+  const fits = (levelDb: number) =>
+    fillLimit(side, planPitch(side, planner, 10 ** (levelDb / 20))) === null;
   const traces = (levelDb: number) => traceLimit(side, planSide(side, planner, levelDb)) === null;
   const fillDb = largestLevel(fits);
   const traceDb = largestLevel(traces);
@@ -81,35 +75,6 @@ function limitAbove(
   return traceLimit(side, plan) ?? fillLimit(side, plan);
 }
 
-function fillLimit(side: PlannedSide, plan: Plan): Limit | null {
+function fillLimit(side: PlannedSide, plan: Pick<Plan, 'pitch'>): Limit | null {
   return spareRadius(side, plan) >= 0 ? null : { id: 'too-long', atSeconds: null };
-}
-
-/** The first fault of a plan that a lower level would mend, the cheapest looked at first. */
-export function traceLimit(side: PlannedSide, plan: Plan): Limit | null {
-  const { settings } = side;
-  const verified = verify(side, plan);
-  const { land, landBin, widthMin, widthMinBin, widthMax } = verified;
-  for (let quarter = 0; quarter < side.count; quarter++) {
-    if (isTooNarrow(side, widthMin[quarter]!)) {
-      return { id: 'lift', atSeconds: binStart(side, widthMinBin[quarter]!) };
-    }
-    if (isTooDeep(side, widthMax[quarter]!)) {
-      return { id: 'too-deep', atSeconds: quarterStart(side, quarter) };
-    }
-    if (quarter >= FIRST_JUDGED && isOvercut(land[quarter]!)) {
-      return { id: 'overcut', atSeconds: binStart(side, landBin[quarter]!) };
-    }
-  }
-  const [pitchLimit] = pitchLimitFindings(side, verified);
-  if (pitchLimit !== undefined) return { id: pitchLimit.id, atSeconds: pitchLimit.atSeconds };
-  return (
-    shareLimit(side, 'facet', facetShares(side, plan, settings.facetFault)) ??
-    shareLimit(side, 'tight-bend', bendShares(side, plan, settings.lineTip))
-  );
-}
-
-function shareLimit(side: PlannedSide, id: FindingId, { shares }: WindowShares): Limit | null {
-  const window = shares.findIndex((share) => share > SHARE_LIMIT);
-  return window < 0 ? null : { id, atSeconds: quarterStart(side, side.lead + window) };
 }

@@ -28,7 +28,7 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
   const narrowest = firstNearLeast(widthMin);
   const [, widest] = extremes(widthMax);
   const [pitchMin, pitchMax] = extremes(pitch);
-  const steepest = placeOfLeast(facet.map((slope) => -slope));
+  const steepest = placeOfMost(facet);
   const tightest = placeOfLeast(bend);
   const moves = bend[tightest]! < Number.POSITIVE_INFINITY;
   return {
@@ -67,7 +67,7 @@ export function radiusUsed(side: PlannedSide, { pitch }: Pick<Plan, 'pitch'>): M
 }
 
 /** End radius of the program less the inner limit. */
-export function spareRadius(side: PlannedSide, plan: Plan): Metres {
+export function spareRadius(side: PlannedSide, plan: Pick<Plan, 'pitch'>): Metres {
   const { startDiameter, innerDiameter } = side.settings;
   return (startDiameter - innerDiameter) / 2 - radiusUsed(side, plan);
 }
@@ -79,21 +79,29 @@ export function placeOfLeast(row: Float64Array): number {
   return place;
 }
 
+function placeOfMost(row: Float64Array): number {
+  let place = 0;
+  for (let at = 1; at < row.length; at++) if (row[at]! > row[place]!) place = at;
+  return place;
+}
+
 /**
  * Index of the first length that is the least as far as lengths are told apart: a steady tone has
  * one turn after turn, and which of them is a hair less hangs on the last digit.
  */
 export function firstNearLeast(row: Float64Array): number {
   const [least] = extremes(row);
-  return row.findIndex((length) => length <= least + LENGTH_MARGIN);
+  let place = 0;
+  while (row[place]! > least + LENGTH_MARGIN) place += 1;
+  return place;
 }
 
 function extremes(row: Float64Array): [least: number, largest: number] {
   let least = row[0]!;
   let largest = row[0]!;
-  for (const value of row) {
-    least = Math.min(least, value);
-    largest = Math.max(largest, value);
+  for (let at = 1; at < row.length; at++) {
+    if (row[at]! < least) least = row[at]!;
+    if (row[at]! > largest) largest = row[at]!;
   }
   return [least, largest];
 }

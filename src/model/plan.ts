@@ -37,14 +37,31 @@ export interface Plan {
 export function planSide(side: PlannedSide, planner: Planner, levelDb: number): Plan {
   const { settings, basePitch, lead } = side;
   const gain = 10 ** (levelDb / 20);
-  const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
-  const facing = facingHalfWidths(halfWidth, side.baseHalfWidth[0]!);
-  const wanted = wantedPitch(side, planner, facing, gain);
-  const pitch = wanted.map((open) => Math.min(open, settings.pitchMax));
+  const { halfWidth, facing, wanted, pitch } = planPitch(side, planner, gain);
   const advance = turnAdvance(pitch, basePitch[0]!);
   const cut = withBands(side, pitch);
   const radius = spiralRadius(cut, lead, settings.startDiameter / 2);
   return { planner, gain, halfWidth, facing, wanted, pitch, advance, cut, radius };
+}
+
+/** The same without what follows from it: enough to know what it takes. */
+export function planPitch(
+  side: PlannedSide,
+  planner: Planner,
+  gain: number,
+): Pick<Plan, 'halfWidth' | 'facing' | 'wanted' | 'pitch'> {
+  const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
+  const facing = facingHalfWidths(halfWidth, side.baseHalfWidth[0]!);
+  const wanted = wantedPitch(side, planner, facing, gain);
+  return { halfWidth, facing, wanted, pitch: clipped(wanted, side.settings.pitchMax) };
+}
+
+function clipped(wanted: Float64Array, pitchMax: number): Float64Array {
+  const pitch = Float64Array.from(wanted);
+  for (let quarter = 0; quarter < pitch.length; quarter++) {
+    if (pitch[quarter]! > pitchMax) pitch[quarter] = pitchMax;
+  }
+  return pitch;
 }
 
 function wantedPitch(

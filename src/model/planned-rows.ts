@@ -23,6 +23,8 @@ export interface PlannedRows {
   readonly lift: Float64Array;
   readonly sink: Float64Array;
   /** Largest of each quarter, m. */
+  readonly approachMax: Float64Array;
+  readonly approachLooseMax: Float64Array;
   readonly liftMax: Float64Array;
   readonly sinkMax: Float64Array;
   readonly lateralMax: Float64Array;
@@ -54,6 +56,8 @@ export function plannedRows(
     approachLoose: padded(motion.approachLoose),
     lift: padded(motion.lift),
     sink: padded(motion.sink),
+    approachMax: maxima(motion.approach),
+    approachLooseMax: maxima(motion.approachLoose),
     liftMax: maxima(motion.lift),
     sinkMax: maxima(motion.sink),
     lateralMax: maxima(motion.lateral),
@@ -74,17 +78,19 @@ export function extent(motion: MotionSummary, { silentTurns }: Pick<Settings, 's
 }
 
 function wallHistograms(wall: WallMotion): WallHistograms {
-  const edgePeak = wall.velocityPeak.map((peak) => Math.SQRT2 * peak);
+  const edgePeaks = Float64Array.from(wall.velocityPeak);
+  for (let quarter = 0; quarter < edgePeaks.length; quarter++) edgePeaks[quarter]! *= Math.SQRT2;
   return {
-    edgeVelocity: rankedHistogram(wall.edgeVelocityHistogram, edgePeak),
+    edgeVelocity: rankedHistogram(wall.edgeVelocityHistogram, edgePeaks),
     acceleration: rankedHistogram(wall.accelerationHistogram, wall.accelerationPeak),
   };
 }
 
 function velocityPower({ left, right }: MotionSummary, lead: number, count: number): Float64Array {
   const power = new Float64Array(count);
-  for (const [quarter, ofLeft] of left.velocityMeanSquare.entries()) {
-    power[quarter + lead] = (ofLeft + right.velocityMeanSquare[quarter]!) / 2;
+  for (let quarter = 0; quarter < left.velocityMeanSquare.length; quarter++) {
+    const both = left.velocityMeanSquare[quarter]! + right.velocityMeanSquare[quarter]!;
+    power[quarter + lead] = both / 2;
   }
   return power;
 }

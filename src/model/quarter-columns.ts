@@ -1,7 +1,6 @@
 import type { QuarterColumns } from './forecast-types.js';
 import { cutDepth } from './groove.js';
 import { type PlannedSide, quarterStart } from './planned-side.js';
-import { quarterMaxima } from './quarter-maxima.js';
 import { traceWalls } from './tracing.js';
 import type { Verified } from './verify.js';
 
@@ -31,8 +30,8 @@ export function quarterColumns(
     landNominal: program(verified.landNominal),
     machineLand: program(machine.land),
     fixedLand: program(fixed.land),
-    approach: scaled(quarterMaxima(side.approach)),
-    approachLoose: scaled(quarterMaxima(side.approachLoose)),
+    approach: scaled(side.approachMax),
+    approachLoose: scaled(side.approachLooseMax),
     lateral: scaled(side.lateralMax),
     lift: scaled(side.liftMax),
     sink: scaled(side.sinkMax),

@@ -24,7 +24,8 @@ export function requiredAdvance(
     let largest = Number.NEGATIVE_INFINITY;
     const from = quarter * BINS_PER_QUARTER;
     for (let bin = from; bin < from + BINS_PER_QUARTER; bin++) {
-      largest = Math.max(largest, width + gain * approachLoose[bin]!);
+      const need = width + gain * approachLoose[bin]!;
+      if (need > largest) largest = need;
       width += step;
     }
     required[quarter] = largest + kept[quarter]!;
@@ -41,9 +42,12 @@ export function keptLand(side: PlannedSide, gain: number): Float64Array {
   const { landMin, echoLand } = side.settings;
   const tolerance = landTolerance(side.settings);
   const kept = new Float64Array(side.count).fill(landMin + tolerance);
-  for (const [quarter, isNeighbour] of echoNeighbours(side, gain).entries()) {
-    if (isNeighbour === 0 || !isWithinProgram(side, quarter)) continue;
-    kept[quarter] = Math.max(landMin, echoLand) + tolerance;
+  // Where it changes nothing it need not be known.
+  if (echoLand <= landMin) return kept;
+  const neighbours = echoNeighbours(side, gain);
+  for (let quarter = 0; quarter < side.count; quarter++) {
+    if (neighbours[quarter] === 0 || !isWithinProgram(side, quarter)) continue;
+    kept[quarter] = echoLand + tolerance;
   }
   return kept;
 }

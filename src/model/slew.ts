@@ -4,7 +4,8 @@
  */
 export function openEarly(row: Float64Array, step: number): void {
   for (let at = row.length - 2; at >= 0; at--) {
-    row[at] = Math.max(row[at]!, row[at + 1]! - step);
+    const ramp = row[at + 1]! - step;
+    if (ramp > row[at]!) row[at] = ramp;
   }
 }
 
@@ -14,7 +15,8 @@ export function openEarly(row: Float64Array, step: number): void {
  */
 export function closeLate(row: Float64Array, step: number): void {
   for (let at = 1; at < row.length; at++) {
-    row[at] = Math.max(row[at]!, row[at - 1]! - step);
+    const ramp = row[at - 1]! - step;
+    if (ramp > row[at]!) row[at] = ramp;
   }
 }
 
@@ -24,9 +26,11 @@ export function closeLate(row: Float64Array, step: number): void {
  */
 export function easeCap(row: Float64Array, openStep: number, closeStep: number): void {
   for (let at = row.length - 2; at >= 0; at--) {
-    row[at] = Math.min(row[at]!, row[at + 1]! + closeStep);
+    const ramp = row[at + 1]! + closeStep;
+    if (ramp < row[at]!) row[at] = ramp;
   }
   for (let at = 1; at < row.length; at++) {
-    row[at] = Math.min(row[at]!, row[at - 1]! + openStep);
+    const ramp = row[at - 1]! + openStep;
+    if (ramp < row[at]!) row[at] = ramp;
   }
 }

@@ -22,11 +22,12 @@ export function traceWalls(side: PlannedSide, plan: Plan): Tracing {
   const bend = new Float64Array(side.count).fill(Number.POSITIVE_INFINITY);
   for (let quarter = 0; quarter < quarterCount; quarter++) {
     const speed = quarterSpeed(side, plan, quarter + side.lead);
-    const velocity = Math.max(left.velocityPeak[quarter]!, right.velocityPeak[quarter]!);
-    const acceleration = Math.max(
-      left.accelerationPeak[quarter]!,
-      right.accelerationPeak[quarter]!,
-    );
+    let velocity = left.velocityPeak[quarter]!;
+    if (right.velocityPeak[quarter]! > velocity) velocity = right.velocityPeak[quarter]!;
+    let acceleration = left.accelerationPeak[quarter]!;
+    if (right.accelerationPeak[quarter]! > acceleration) {
+      acceleration = right.accelerationPeak[quarter]!;
+    }
     facet[quarter + side.lead] = edgeSlope(plan.gain * velocity, speed);
     bend[quarter + side.lead] = bendRadius(plan.gain * acceleration, speed);
   }
@@ -42,7 +43,8 @@ export function quarterSpeed(
   { radius }: Plan,
   index: number,
 ): MetresPerSecond {
-  const least = Math.max(radius[index + 1]!, settings.finishingDiameter / 2);
+  let least = settings.finishingDiameter / 2;
+  if (radius[index + 1]! > least) least = radius[index + 1]!;
   return grooveSpeed(least, motion.turnSeconds);
 }
 

@@ -24,9 +24,18 @@ export interface Verified {
  * lesser of its two ends counts: a lower bound. Width = 2(h − z), z between −sink and lift.
  */
 export function verify(side: PlannedSide, plan: Plan): Verified {
-  const { count, settings } = side;
-  const tolerance = landTolerance(settings);
-  const verified: Verified = {
+  const tolerance = landTolerance(side.settings);
+  const verified = emptyVerified(side, plan);
+  for (let quarter = 0; quarter < side.count; quarter++) {
+    landOfQuarter(side, verified, quarter, tolerance);
+    widthOfQuarter(side, verified, quarter);
+  }
+  return verified;
+}
+
+/** Before any quarter of it is verified. */
+export function emptyVerified({ count }: PlannedSide, plan: Plan): Verified {
+  return {
     plan,
     land: new Float64Array(count),
     landBin: new Int32Array(count),
@@ -35,14 +44,10 @@ export function verify(side: PlannedSide, plan: Plan): Verified {
     widthMinBin: new Int32Array(count),
     widthMax: new Float64Array(count),
   };
-  for (let quarter = 0; quarter < count; quarter++) {
-    landOfQuarter(side, verified, quarter, tolerance);
-    widthOfQuarter(side, verified, quarter);
-  }
-  return verified;
 }
 
-function landOfQuarter(
+/** Verifies one quarter's land; see `verify`. */
+export function landOfQuarter(
   { approach, approachLoose }: PlannedSide,
   { plan, land, landBin, landNominal }: Verified,
   quarter: number,
@@ -62,15 +67,17 @@ function landOfQuarter(
       told = loose;
       landBin[quarter] = bin;
     }
-    least = Math.min(least, loose);
-    leastNominal = Math.min(leastNominal, between - gain * approach[bin]!);
+    if (loose < least) least = loose;
+    const nominal = between - gain * approach[bin]!;
+    if (nominal < leastNominal) leastNominal = nominal;
     between += step;
   }
   land[quarter] = least - tolerance;
   landNominal[quarter] = leastNominal;
 }
 
-function widthOfQuarter(
+/** Verifies one quarter's width. */
+export function widthOfQuarter(
   { lift, sink }: PlannedSide,
   { plan, widthMin, widthMinBin, widthMax }: Verified,
   quarter: number,
@@ -88,7 +95,8 @@ function widthOfQuarter(
       least = width;
       widthMinBin[quarter] = bin;
     }
-    most = Math.max(most, narrow + wider + gain * sink[bin]!);
+    const wide = narrow + wider + gain * sink[bin]!;
+    if (wide > most) most = wide;
     narrow += step;
   }
   widthMin[quarter] = 2 * least;

@@ -20,7 +20,7 @@ export function facetShares(side: PlannedSide, plan: Plan, limit: number): Windo
   return windowShares(
     side,
     ({ edgeVelocity }) => edgeVelocity,
-    (index) => (limit * quarterSpeed(side, plan, index)) / plan.gain,
+    (quarter) => (limit * quarterSpeed(side, plan, quarter)) / plan.gain,
   );
 }
 
@@ -29,13 +29,20 @@ export function bendShares(side: PlannedSide, plan: Plan, tip: Metres): WindowSh
   return windowShares(
     side,
     ({ acceleration }) => acceleration,
-    (index) => quarterSpeed(side, plan, index) ** 2 / tip / plan.gain,
+    (quarter) => {
+      const speed = quarterSpeed(side, plan, quarter);
+      return (speed * speed) / tip / plan.gain;
+    },
   );
 }
 
 /** Largest of all windows. */
 export function worstShare({ shares }: WindowShares): number {
-  return shares.reduce((worst, share) => Math.max(worst, share), 0);
+  let worst = 0;
+  for (let window = 0; window < shares.length; window++) {
+    if (shares[window]! > worst) worst = shares[window]!;
+  }
+  return worst;
 }
 
 /**
@@ -48,30 +55,43 @@ function windowShares(
 ): WindowShares {
   const { programCount, lead } = side;
   const quarters = Math.max(1, Math.min(programCount, Math.round(1 / side.quarterSeconds)));
-  const windows = Math.max(0, programCount - quarters + 1);
-  const shares = new Float64Array(windows);
+  const shares = new Float64Array(Math.max(0, programCount - quarters + 1));
   const own = new Float64Array(programCount);
-  const over = new Float64Array(programCount);
-  for (const wall of [side.left, side.right]) {
-    const histogram = histogramOf(wall);
-    for (let quarter = 0; quarter < programCount; quarter++) {
-      over[quarter] = samplesOver(histogram, quarter, thresholdAt(quarter + lead));
-      own[quarter] = Math.max(own[quarter]!, shareOf(histogram, over, quarter, 1));
-    }
-    for (let window = 0; window < windows; window++) {
-      const share = shareOf(histogram, over, window, quarters);
-      shares[window] = Math.max(shares[window]!, share);
-    }
+  const left = { histogram: histogramOf(side.left), over: new Float64Array(programCount) };
+  const right = { histogram: histogramOf(side.right), over: new Float64Array(programCount) };
+  for (let quarter = 0; quarter < programCount; quarter++) {
+    const threshold = thresholdAt(quarter + lead);
+    left.over[quarter] = samplesOver(left.histogram, quarter, threshold);
+    right.over[quarter] = samplesOver(right.histogram, quarter, threshold);
   }
+  raiseShares(own, left, 1);
+  raiseShares(own, right, 1);
+  raiseShares(shares, left, quarters);
+  raiseShares(shares, right, quarters);
   return { quarters, shares, own };
 }
 
-function shareOf(
-  histogram: RankedHistogram,
-  over: Float64Array,
-  window: number,
-  quarters: number,
-): number {
+/** One wall's samples, and how many of each quarter are over the limit. */
+interface WallOver {
+  readonly histogram: RankedHistogram;
+  readonly over: Float64Array;
+}
+
+/** Raises shares to those of a wall, window by window; most windows have nothing over the limit. */
+function raiseShares(shares: Float64Array, wall: WallOver, quarters: number): void {
+  const { over } = wall;
+  // Windows yet to come, this one among them, that a quarter over the limit lies in.
+  let loud = 0;
+  for (let last = 0; last < over.length; last++) {
+    loud = over[last]! > 0 ? quarters : loud - 1;
+    const window = last - quarters + 1;
+    if (loud <= 0 || window < 0) continue;
+    const share = shareOf(wall, window, quarters);
+    if (share > shares[window]!) shares[window] = share;
+  }
+}
+
+function shareOf({ histogram, over }: WallOver, window: number, quarters: number): number {
   let samples = 0;
   let beyond = 0;
   for (let quarter = window; quarter < window + quarters; quarter++) {

@@ -46,7 +46,7 @@ test('the edge of a wall moves √2 times as fast as the wall', () => {
   const motion = emptyMotion(3.6);
   motion.left.velocityPeak[2] = 0.3;
   const { left } = plannedSide(motion, settingsWith());
-  expect(left.edgeVelocity.topPosition[2]).toBeWithin(4 * Math.log2(0.3 * Math.SQRT2), 1e-9);
+  expect(left.edgeVelocity.peaks[2]).toBeWithin(0.3 * Math.SQRT2, 1e-12);
 });
 
 describe('head load', () => {

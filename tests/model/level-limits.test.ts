@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { headroom, largestLevel, traceLimit } from '../../src/model/level.js';
+import { headroom, largestLevel } from '../../src/model/level.js';
 import { planSide } from '../../src/model/plan.js';
 import { plannedSide } from '../../src/model/planned-side.js';
+import { traceLimit } from '../../src/model/trace-limit.js';
 import type { Settings } from '../../src/settings.js';
 import { emptyMotion } from '../support/empty-motion.js';
 import { swayingMotion } from '../support/loud-passages.js';

@@ -16,8 +16,21 @@ export function pitchLimitFindings(side: PlannedSide, verified: Verified): Findi
   return [...(ramp === null ? [] : [ramp]), ...clipFindings(side, verified)];
 }
 
+/** Whether there can be any; whether the land of a plan falls short need not be known for that. */
+export function mayPassPitchLimit(side: PlannedSide, plan: Plan): boolean {
+  return passesRamp(side, plan) || isClipped(side, plan);
+}
+
+function isClipped({ settings, count }: PlannedSide, { wanted }: Plan): boolean {
+  for (let quarter = 0; quarter < count; quarter++) {
+    if (wanted[quarter]! > settings.pitchMax + LENGTH_MARGIN) return true;
+  }
+  return false;
+}
+
 /** Land is short where pitchMax has clipped one of the pitches that make the advance there. */
 function clipFindings(side: PlannedSide, { plan, land, landBin }: Verified): Finding[] {
+  if (!isClipped(side, plan)) return [];
   const { pitchMax } = side.settings;
   const wanted = (quarter: number) =>
     windowMaximum(plan.wanted, quarter - QUARTERS_PER_TURN, quarter);
@@ -47,14 +60,11 @@ function clipFindings(side: PlannedSide, { plan, land, landBin }: Verified): Fin
  * planned and as the ramp gives it.
  */
 function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
-  const { machine, pitchOpenSlew } = side.settings;
-  const basePitch = side.basePitch[0]!;
-  const slew = plan.planner === 'machine' ? (machine.openSlew ?? pitchOpenSlew) : pitchOpenSlew;
-  const reachable = (quarter: number) => basePitch + slew * (quarter + 1);
-  if (!plan.pitch.some((pitch, quarter) => pitch > reachable(quarter) + LENGTH_MARGIN)) return null;
-
-  const pitch = plan.pitch.map((planned, quarter) => Math.min(planned, reachable(quarter)));
-  const advance = turnAdvance(pitch, basePitch);
+  if (!passesRamp(side, plan)) return null;
+  const pitch = plan.pitch.map((planned, quarter) =>
+    Math.min(planned, reachable(side, plan, quarter)),
+  );
+  const advance = turnAdvance(pitch, side.basePitch[0]!);
   const planned = verify(side, plan).land;
   const { land, landBin } = verify(side, { ...plan, pitch, advance });
   for (let quarter = FIRST_JUDGED; quarter < side.count; quarter++) {
@@ -70,6 +80,24 @@ function rampFinding(side: PlannedSide, plan: Plan): Finding | null {
     });
   }
   return null;
+}
+
+/** Whether any pitch is wider than the ramp from the lead-in gives. */
+function passesRamp(side: PlannedSide, plan: Plan): boolean {
+  for (let quarter = 0; quarter < side.count; quarter++) {
+    const reached = reachable(side, plan, quarter);
+    // From there on nothing is out of reach.
+    if (reached >= side.settings.pitchMax) return false;
+    if (plan.pitch[quarter]! > reached + LENGTH_MARGIN) return true;
+  }
+  return false;
+}
+
+/** The widest pitch of a quarter that the lead-in's can open to. */
+function reachable({ settings, basePitch }: PlannedSide, plan: Plan, quarter: number): number {
+  const { machine, pitchOpenSlew } = settings;
+  const slew = plan.planner === 'machine' ? (machine.openSlew ?? pitchOpenSlew) : pitchOpenSlew;
+  return basePitch[0]! + slew * (quarter + 1);
 }
 
 function isShort({ settings }: PlannedSide, land: number): boolean {

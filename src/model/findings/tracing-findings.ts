@@ -56,7 +56,9 @@ interface Worst {
 
 function worstAround({ shares, own, quarters }: WindowShares, programCount: number): Worst {
   const worst = { shares: new Float64Array(programCount), places: new Int32Array(programCount) };
-  for (const [window, share] of shares.entries()) {
+  for (let window = 0; window < shares.length; window++) {
+    const share = shares[window]!;
+    if (share === 0) continue;
     let place = window;
     for (let quarter = window; quarter < window + quarters; quarter++) {
       if (own[quarter]! > own[place]!) place = quarter;

@@ -21,7 +21,7 @@ export function machineAutomation(
   const advance = Math.round(QUARTERS_PER_TURN * machine.advanceTurns);
   const hold = Math.round(QUARTERS_PER_TURN * machine.holdTurns);
   const kept = landMin + landTolerance(settings);
-  const pitch = new Float64Array(count);
+  const pitch = Float64Array.from(basePitch);
   for (let quarter = 0; quarter < count; quarter++) {
     const last = quarter + advance;
     const motion =
@@ -29,7 +29,7 @@ export function machineAutomation(
     // The ends of quarter j are nodes j and j + 1.
     const widest = windowMaximum(facing, quarter, last + 1);
     const wanted = kept + widest + machine.gain * gain * motion;
-    pitch[quarter] = Math.max(basePitch[quarter]!, wanted);
+    if (wanted > pitch[quarter]!) pitch[quarter] = wanted;
   }
   openEarly(pitch, machine.openSlew ?? settings.pitchOpenSlew);
   closeLate(pitch, machine.closeSlew ?? settings.pitchCloseSlew);

@@ -15,11 +15,12 @@ export function turnAhead(side: PlannedSide, facing: Float64Array, gain: number)
   const { basePitch, settings } = side;
   const { timingTolerance, pitchOpenSlew, pitchCloseSlew } = settings;
   const required = requiredAdvance(side, facing, gain);
-  const pitch = required.map((_, quarter) => {
+  const pitch = Float64Array.from(basePitch);
+  for (let quarter = 0; quarter < pitch.length; quarter++) {
     const last = quarter + QUARTERS_PER_TURN + timingTolerance;
     const needed = windowMaximum(required, quarter - timingTolerance, last);
-    return Math.max(basePitch[quarter]!, needed);
-  });
+    if (needed > pitch[quarter]!) pitch[quarter] = needed;
+  }
   openEarly(pitch, pitchOpenSlew);
   closeLate(pitch, pitchCloseSlew);
   return pitch;
