@@ -1,5 +1,6 @@
 import type { MotionRows, PartFigures } from './analysis/analyse-part.js';
 import type { Part } from './analysis/parts.js';
+import { compileSparingly } from './compile-sparingly.js';
 import { InputError, type InputErrorCode } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import {
@@ -65,14 +66,22 @@ export interface SideJobs {
 export const sideJobs: SideJobs = {
   part: async (job) =>
     await outcomeOf(() => measurePart(job.input, job.settings, job.part, job.rows, counted(job))),
-  parts: async (job) =>
-    await outcomeOf(() =>
+  parts: async (job) => {
+    compileSparingly();
+    return await outcomeOf(() =>
       forecastParts(job.input, job.settings, job.request, job.measured, job.tightest),
-    ),
-  tightest: async (job) =>
-    await outcomeOf(() => tightestOfParts(job.input, job.settings, job.request, job.measured)),
-  file: async (job) =>
-    await outcomeOf(() => forecastFile(job.input, job.settings, job.request, counted(job))),
+    );
+  },
+  tightest: async (job) => {
+    compileSparingly();
+    return await outcomeOf(() =>
+      tightestOfParts(job.input, job.settings, job.request, job.measured),
+    );
+  },
+  file: async (job) => {
+    compileSparingly();
+    return await outcomeOf(() => forecastFile(job.input, job.settings, job.request, counted(job)));
+  },
 };
 
 function counted({ progress }: Job): (bytes: number) => void {
