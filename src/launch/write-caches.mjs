@@ -28,8 +28,10 @@ try {
 } finally {
   rmSync(sides, { recursive: true });
 }
-// Code is taken by a V8 of the same flags only.
+// Code is taken by a V8 of the same flags only; a forecast sets some.
 setFlagsFromString('--flush-bytecode');
+const { V8_FLAGS } = await import(join(folder, 'compile-sparingly.js'));
+for (const flag of V8_FLAGS) setFlagsFromString(flag.replace('--no-', '--'));
 for (const [path, { script, source }] of loadedFiles) {
   const cache = codeCachePath(path);
   writeFileSync(`${cache}.new`, codeCacheBytes(script.createCachedData(), source));
