@@ -4,6 +4,7 @@ import { isFamilyRate } from './band-limit.js';
 import type { FrameSource } from './frame-source.js';
 import { moveSegment, type SegmentMotion } from './kernel/segment.js';
 import { BINS_PER_QUARTER, type EdgeWindow, QUARTERS_PER_TURN } from './motion.js';
+import { frameBytes } from './sample-format.js';
 import { settlingSeconds } from './settling.js';
 
 /**
@@ -64,14 +65,13 @@ async function readAll(
   firstFrame: number,
   endFrame: number,
 ): Promise<Uint8Array> {
-  const parts: Uint8Array[] = [];
-  for await (const block of source.read({ firstFrame, endFrame })) parts.push(block.slice());
-  const length = parts.reduce((sum, part) => sum + part.length, 0);
-  const all = new Uint8Array(length);
-  let at = 0;
-  for (const part of parts) {
-    all.set(part, at);
-    at += part.length;
+  const frames = Math.max(1, endFrame - firstFrame);
+  const room = new Uint8Array(frames * frameBytes(source.format));
+  let filled = 0;
+  for await (const block of source.read({ firstFrame, endFrame, room })) {
+    // A source that can has put all of it there, at once.
+    if (block.buffer !== room.buffer) room.set(block, filled);
+    filled += block.length;
   }
-  return all;
+  return room.subarray(0, filled);
 }

@@ -38,7 +38,6 @@ export function samplesOver(
   magnitude: number,
 ): number {
   const { topClass, counts, peaks } = histogram;
-  // Most quarters of most sides end here.
   if (magnitude >= peaks[quarter]!) return 0;
   // Places on the scale of classes.
   const position = 4 * Math.log2(magnitude);

@@ -1,7 +1,6 @@
-import type { Metres, MetresPerSecond } from '../units.js';
+import type { Metres } from '../units.js';
 import { type RankedHistogram, samplesIn, samplesOver } from './histogram-share.js';
 import type { Plan } from './plan.js';
-import type { WallHistograms } from './planned-rows.js';
 import type { PlannedSide } from './planned-side.js';
 import { quarterSpeed } from './tracing.js';
 
@@ -17,23 +16,29 @@ export interface WindowShares {
 
 /** How much of each second a wall's edge moves at more than `limit` of the groove speed. */
 export function facetShares(side: PlannedSide, plan: Plan, limit: number): WindowShares {
-  return windowShares(
-    side,
-    ({ edgeVelocity }) => edgeVelocity,
-    (quarter) => (limit * quarterSpeed(side, plan, quarter)) / plan.gain,
-  );
+  const limits = quarterSpeeds(side, plan);
+  for (let quarter = 0; quarter < limits.length; quarter++) limits[quarter]! *= limit / plan.gain;
+  return windowShares(side, side.left.edgeVelocity, side.right.edgeVelocity, limits);
 }
 
 /** How much of each second a wall bends tighter than a tip of radius `tip`, V²/|ü| < tip. */
 export function bendShares(side: PlannedSide, plan: Plan, tip: Metres): WindowShares {
-  return windowShares(
-    side,
-    ({ acceleration }) => acceleration,
-    (quarter) => {
-      const speed = quarterSpeed(side, plan, quarter);
-      return (speed * speed) / tip / plan.gain;
-    },
-  );
+  const limits = quarterSpeeds(side, plan);
+  const share = 1 / tip / plan.gain;
+  for (let quarter = 0; quarter < limits.length; quarter++) {
+    const speed = limits[quarter]!;
+    limits[quarter] = speed * speed * share;
+  }
+  return windowShares(side, side.left.acceleration, side.right.acceleration, limits);
+}
+
+/** Least groove speed within each quarter of the program. */
+function quarterSpeeds(side: PlannedSide, plan: Plan): Float64Array {
+  const speeds = new Float64Array(side.programCount);
+  for (let quarter = 0; quarter < speeds.length; quarter++) {
+    speeds[quarter] = quarterSpeed(side, plan, quarter + side.lead);
+  }
+  return speeds;
 }
 
 /** Largest of all windows. */
@@ -46,24 +51,22 @@ export function worstShare({ shares }: WindowShares): number {
 }
 
 /**
- * @param thresholdAt magnitude at level 0 dB that is over the limit, per planned quarter
+ * @param limits magnitude at level 0 dB that is over the limit, per quarter of the program
  */
 function windowShares(
   side: PlannedSide,
-  histogramOf: (wall: WallHistograms) => RankedHistogram,
-  thresholdAt: (index: number) => MetresPerSecond,
+  ofLeft: RankedHistogram,
+  ofRight: RankedHistogram,
+  limits: Float64Array,
 ): WindowShares {
-  const { programCount, lead } = side;
+  const { programCount } = side;
   const quarters = Math.max(1, Math.min(programCount, Math.round(1 / side.quarterSeconds)));
   const shares = new Float64Array(Math.max(0, programCount - quarters + 1));
   const own = new Float64Array(programCount);
-  const left = { histogram: histogramOf(side.left), over: new Float64Array(programCount) };
-  const right = { histogram: histogramOf(side.right), over: new Float64Array(programCount) };
-  for (let quarter = 0; quarter < programCount; quarter++) {
-    const threshold = thresholdAt(quarter + lead);
-    left.over[quarter] = samplesOver(left.histogram, quarter, threshold);
-    right.over[quarter] = samplesOver(right.histogram, quarter, threshold);
-  }
+  const left = { histogram: ofLeft, over: new Float64Array(programCount) };
+  const right = { histogram: ofRight, over: new Float64Array(programCount) };
+  setOver(left, limits);
+  setOver(right, limits);
   raiseShares(own, left, 1);
   raiseShares(own, right, 1);
   raiseShares(shares, left, quarters);
@@ -75,6 +78,15 @@ function windowShares(
 interface WallOver {
   readonly histogram: RankedHistogram;
   readonly over: Float64Array;
+}
+
+function setOver({ histogram, over }: WallOver, limits: Float64Array): void {
+  const { peaks } = histogram;
+  for (let quarter = 0; quarter < over.length; quarter++) {
+    // Most quarters of most sides have nothing over it.
+    if (peaks[quarter]! <= limits[quarter]!) continue;
+    over[quarter] = samplesOver(histogram, quarter, limits[quarter]!);
+  }
 }
 
 /** Raises shares to those of a wall, window by window; most windows have nothing over the limit. */
