@@ -1,8 +1,6 @@
 import * as z from 'zod';
 import { FINDING_IDS } from '../model/forecast-types.js';
 
-/** Name of the file that lies beside the sides it speaks of. */
-export const ACCEPTED_NAME = 'furrow.accepted.json';
 export const ACCEPTED_FORMAT = 'furrow.accepted/1';
 
 const seconds = z.number('expected seconds of the program, or null for the whole side').nullable();

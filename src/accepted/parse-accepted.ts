@@ -2,10 +2,9 @@ import { UsageError } from '../errors.js';
 import { fieldName } from '../profile/field-name.js';
 import { issueTexts } from '../profile/issue-text.js';
 import { parseProfile } from '../profile/profile-file.js';
+import { LARGEST_ACCEPTED } from './accepted-name.js';
 import { type AcceptedEntry, acceptedEntrySchema, acceptedSchema } from './accepted-schema.js';
 
-/** Far above any list that was written by hand or by `furrow accept`. */
-export const LARGEST = 10_000_000;
 const FIELDS = [...Object.keys(acceptedSchema.shape), ...Object.keys(acceptedEntrySchema.shape)];
 
 /**
@@ -14,7 +13,7 @@ const FIELDS = [...Object.keys(acceptedSchema.shape), ...Object.keys(acceptedEnt
  * @throws UsageError that says all that is wrong, each with path and place: `accepted[2].reason`
  */
 export function parseAccepted(path: string, text: string): AcceptedEntry[] {
-  const { value } = parseProfile(path, text, 'list of accepted findings', LARGEST);
+  const { value } = parseProfile(path, text, 'list of accepted findings', LARGEST_ACCEPTED);
   const result = acceptedSchema.safeParse(value);
   if (result.success) return result.data.accepted;
   const placeOf = (place: readonly PropertyKey[]) =>

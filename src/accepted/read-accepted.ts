@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { UsageError } from '../errors.js';
 import { readText } from '../profile/read-text.js';
-import { ACCEPTED_NAME, type AcceptedEntry } from './accepted-schema.js';
-import { LARGEST, parseAccepted } from './parse-accepted.js';
+import { ACCEPTED_NAME, LARGEST_ACCEPTED } from './accepted-name.js';
+import type { AcceptedEntry } from './accepted-schema.js';
 
 /** A folder's accepted findings. */
 export interface AcceptedFile {
@@ -25,13 +25,15 @@ export async function readAccepted(
   const path = join(shownFolder, ACCEPTED_NAME);
   let text: string;
   try {
-    text = await readText(join(folder, ACCEPTED_NAME), LARGEST);
+    text = await readText(join(folder, ACCEPTED_NAME), LARGEST_ACCEPTED);
   } catch (cause) {
     if (!(cause instanceof Error)) throw cause;
     if ('code' in cause && cause.code === 'ENOENT') return null;
     const reason = cause.message.split(',')[0];
     throw new UsageError(`${path}: cannot be read as accepted findings: ${reason}`, { cause });
   }
+  // Few folders have one, and its schema takes 2 ms to make.
+  const { parseAccepted } = await import('./parse-accepted.js');
   return { path, text, entries: parseAccepted(path, text) };
 }
 

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import * as z from 'zod';
+import { ACCEPTED_NAME } from '../accepted/accepted-name.js';
 import { acceptedPlace } from '../accepted/accepted-place.js';
-import { ACCEPTED_NAME } from '../accepted/accepted-schema.js';
 import { type Acceptance, entryOf } from '../accepted/entry-of.js';
 import { findingsMeant, secondsOf } from '../accepted/findings-meant.js';
 import { parseAccepted } from '../accepted/parse-accepted.js';

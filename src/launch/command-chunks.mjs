@@ -2,8 +2,8 @@
 import { join } from 'node:path';
 
 /**
- * How many chunks must share a module for it to lie with all such modules in one file: each file
- * costs a start time, and what few share would be run for nothing.
+ * How many chunks must share a module of `forecast` for it to lie with all such modules in one file:
+ * each file costs a start time, and what few share would be run for nothing.
  */
 const MANY = 4;
 
@@ -16,6 +16,8 @@ export function commandChunks(folder) {
   const entry = join(folder, 'cli.js');
   /** @type {Set<string> | undefined} */
   let started;
+  /** @type {Set<string> | undefined} */
+  let forecast;
   return {
     groups: [
       { name: 'zod', test: /node_modules\/zod\//, priority: 2 },
@@ -23,23 +25,31 @@ export function commandChunks(folder) {
       // What is always loaded must not lie with what is loaded for some commands.
       {
         name: (id, modules) => {
-          started ??= startOf(entry, modules);
+          started ??= importsOf(entry, modules);
           return id !== entry && started.has(id) ? 'start' : null;
         },
         debugName: 'start',
         priority: 1,
       },
-      { name: 'shared', test: (id) => id.startsWith(folder), minShareCount: MANY },
+      {
+        name: (id, modules) => {
+          forecast ??= importsOf(join(folder, 'commands/run-forecast.js'), modules);
+          return forecast.has(id) ? 'shared' : null;
+        },
+        debugName: 'shared',
+        test: (id) => id.startsWith(folder),
+        minShareCount: MANY,
+      },
     ],
   };
 }
 
 /**
- * What the entry imports, and what that imports.
+ * A module, what it imports, and what that imports.
  * @param {string} entry
  * @param {{ getModuleInfo: (id: string) => { importedIds: string[] } | null }} modules
  */
-function startOf(entry, modules) {
+function importsOf(entry, modules) {
   const ids = new Set([entry]);
   for (const id of ids) {
     for (const imported of modules.getModuleInfo(id)?.importedIds ?? []) ids.add(imported);
