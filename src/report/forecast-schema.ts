@@ -1,10 +1,9 @@
 import * as z from 'zod';
 import { commonLevelSchema } from './common-level-schema.js';
 import { FAILURE_CODES } from './failure.js';
+import { FORMAT } from './forecast-format.js';
 import { sideSchema } from './side-schema.js';
 import { splitSchema } from './split-schema.js';
-
-export const FORMAT = 'furrow.forecast/1';
 
 const failureSchema = z.strictObject({
   path: z.string(),

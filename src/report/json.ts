@@ -1,6 +1,7 @@
 import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
-import { FORMAT, type ForecastJson } from './forecast-schema.js';
+import { FORMAT } from './forecast-format.js';
+import type { ForecastJson } from './forecast-schema.js';
 import { jsonText } from './json-text.js';
 import type { SideJson } from './side-schema.js';
 import type { SplitJson } from './split-schema.js';

@@ -1,7 +1,8 @@
 import type { Verdict } from '../model/forecast-types.js';
 import type { CommonLevelJson } from './common-level-schema.js';
 import type { Failure } from './failure.js';
-import { FORMAT, type Line } from './forecast-schema.js';
+import { FORMAT } from './forecast-format.js';
+import type { Line } from './forecast-schema.js';
 import { jsonText } from './json-text.js';
 import { type JsonOptions, sideToJson } from './side-json.js';
 import type { SplitJson } from './split-schema.js';
