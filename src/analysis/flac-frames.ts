@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { flacDiffers } from './flac-damaged.js';
 import type { FlacLayout } from './flac-layout.js';
 import { type FlacReader, flacReader } from './flac-reader.js';
@@ -31,7 +30,7 @@ export class FlacFrames {
     const bytesPerFrame = frameBytes(stream.format);
     const most = Math.max(1, Math.floor(blockBytes / bytesPerFrame)) * bytesPerFrame;
     const isWhole = firstFrame === 0 && endFrame === frames;
-    const md5 = isWhole && hasMd5(this.#layout) ? createHash('md5') : null;
+    const md5 = isWhole && hasMd5(this.#layout) ? await newMd5() : null;
     let reader: FlacReader | null = this.#readerAt(firstFrame);
     try {
       while (reader.frame() < endFrame) {
@@ -53,6 +52,11 @@ export class FlacFrames {
     this.#held = null;
     return held;
   }
+}
+
+async function newMd5() {
+  const { createHash } = await import('./create-hash.js');
+  return createHash('md5');
 }
 
 /**

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { FrameSource } from './frame-source.js';
 
 /**
@@ -8,6 +7,7 @@ import type { FrameSource } from './frame-source.js';
  * Source: FIPS 180-4.
  */
 export async function hashAudio(source: FrameSource): Promise<string> {
+  const { createHash } = await import('./create-hash.js');
   const hash = createHash('sha256');
   for await (const block of source.read()) hash.update(block);
   return hash.digest('hex');

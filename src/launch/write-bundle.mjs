@@ -46,7 +46,10 @@ async function write(name, codeSplitting = {}) {
     if (file.type !== 'chunk') throw new Error(`nobody loads ${file.fileName}`);
     const wanted = [...file.imports, ...file.dynamicImports];
     const names = output.map(({ fileName }) => fileName);
-    const missing = wanted.filter((id) => !id.startsWith('node:') && !names.includes(id));
+    // A script has no `import` to load it late.
+    const isBuiltin = (/** @type {string} */ id) =>
+      id.startsWith('node:') && !file.dynamicImports.includes(id);
+    const missing = wanted.filter((id) => !isBuiltin(id) && !names.includes(id));
     if (missing.length > 0) throw new Error(`${file.fileName} lacks ${missing.join(', ')}`);
     await writeFile(join(folder, file.fileName), scriptText(file.code));
   }
