@@ -10,6 +10,7 @@ import { easedBase } from './eased-base.js';
 import { facingHalfWidths } from './facing-half-widths.js';
 import { handColumn } from './hand-columns.js';
 import { extent, type PlannedRows, plannedRows } from './planned-rows.js';
+import { heardMotion } from './planners/heard-motion.js';
 import { type HandSettings, NOTHING_BY_HAND } from './side-plan-input.js';
 
 /**
@@ -37,6 +38,8 @@ export interface PlannedSide extends PlannedRows {
   readonly baseNodes: Float64Array;
   /** h(t) + h(t − T) of it, likewise. */
   readonly baseFacing: Float64Array;
+  /** What the lathe's automation hears at each planned quarter; see `heardMotion`. */
+  readonly heard: Float64Array;
 }
 
 /** @param rows of the same motion and as many silent turns, where they are known */
@@ -68,6 +71,7 @@ export function plannedSide(
     baseHalfWidth,
     baseNodes,
     baseFacing: facingHalfWidths(baseNodes, baseHalfWidth[0]!),
+    heard: heardMotion(rows, settings),
     ...rows,
   };
 }

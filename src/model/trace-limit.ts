@@ -68,6 +68,10 @@ function landLimit(side: PlannedSide, verified: Verified, quarter: number): Limi
 }
 
 function shareLimit(side: PlannedSide, id: FindingId, { shares }: WindowShares): Limit | null {
-  const window = shares.findIndex((share) => share > SHARE_LIMIT);
-  return window < 0 ? null : { id, atSeconds: quarterStart(side, side.lead + window) };
+  for (let window = 0; window < shares.length; window++) {
+    if (shares[window]! > SHARE_LIMIT) {
+      return { id, atSeconds: quarterStart(side, side.lead + window) };
+    }
+  }
+  return null;
 }

@@ -16,19 +16,15 @@ export function machineAutomation(
   facing: Float64Array,
   gain: number,
 ): Float64Array {
-  const { settings, basePitch, outwardMax, inwardMax, count } = side;
+  const { settings, basePitch, heard, count } = side;
   const { machine, landMin } = settings;
   const advance = Math.round(QUARTERS_PER_TURN * machine.advanceTurns);
-  const hold = Math.round(QUARTERS_PER_TURN * machine.holdTurns);
   const kept = landMin + landTolerance(settings);
   const pitch = Float64Array.from(basePitch);
   for (let quarter = 0; quarter < count; quarter++) {
-    const last = quarter + advance;
-    const motion =
-      windowMaximum(outwardMax, quarter, last) + windowMaximum(inwardMax, quarter - hold, quarter);
     // The ends of quarter j are nodes j and j + 1.
-    const widest = windowMaximum(facing, quarter, last + 1);
-    const wanted = kept + widest + machine.gain * gain * motion;
+    const widest = windowMaximum(facing, quarter, quarter + advance + 1);
+    const wanted = kept + widest + machine.gain * gain * heard[quarter]!;
     if (wanted > pitch[quarter]!) pitch[quarter] = wanted;
   }
   openEarly(pitch, machine.openSlew ?? settings.pitchOpenSlew);
