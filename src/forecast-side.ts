@@ -14,9 +14,8 @@ import { type Part, partsOf } from './analysis/parts.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
 import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { forecastSide, tightestOf } from './model/forecast-model.js';
+import { forecastPlans, tightestOf } from './model/forecast-model.js';
 import type { HotSpot, SideForecast } from './model/forecast-types.js';
-import { plannedRows } from './model/planned-rows.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
 import { type OpenSide, type SideInput, withSide } from './open-side.js';
@@ -161,20 +160,19 @@ async function forecastOpen(
 ): Promise<ForecastedFile> {
   const { source } = side;
   const motion = joined(side, measured);
-  const way = { ...handOf(side), rows: plannedRows(motion, settings) };
-  const forecast = forecastSide(motion, settings, {
+  const planned = forecastPlans(motion, settings, {
     ...request,
-    ...way,
+    ...handOf(side),
     source: side.facts,
     ...(tightest === undefined ? {} : { tightest }),
   });
-  const windows = await readEdges(side, forecast.hotSpots);
+  const windows = await readEdges(side, planned.forecast.hotSpots);
   return {
     name: side.name,
     sources: side.sources,
     settings,
     program: motion.program,
-    forecast: withSurvival(forecast, motion, settings, windows, way),
+    forecast: withSurvival(planned, windows),
     readFrom: 'audio',
     motion: request.keepMotion === true ? motion : null,
     audioSha256: request.hashAudio === true ? await hashAudio(source) : null,

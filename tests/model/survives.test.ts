@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { EdgeWindow } from '../../src/analysis/motion.js';
 import { turnAdvance } from '../../src/model/disc.js';
-import { forecastSide, type SideRequest } from '../../src/model/forecast-model.js';
+import { forecastPlans, forecastSide, type SideRequest } from '../../src/model/forecast-model.js';
 import type { SideForecast } from '../../src/model/forecast-types.js';
 import { planSide } from '../../src/model/plan.js';
 import { plannedSide } from '../../src/model/planned-side.js';
@@ -38,7 +38,7 @@ function edgesFrom(atSeconds: number): EdgeWindow {
 function forecastAt(basePitch: number, changes: Partial<Settings> = {}) {
   const settings = settingsWith({ ...EXACT, basePitch, executes: 'fixed', ...changes });
   const request = { levelDb: 0, planner: 'fixed', source: SOUND_SOURCE } as const;
-  return { settings, forecast: forecastSide(MOTION, settings, request) };
+  return forecastPlans(MOTION, settings, request);
 }
 
 /** A forecast whose hot spots are all looked at in one window. */
@@ -47,9 +47,9 @@ function lookedAt(
   request: Omit<SideRequest, 'source'>,
   window: EdgeWindow,
 ): SideForecast {
-  const forecast = forecastSide(MOTION, settings, { ...request, source: SOUND_SOURCE });
-  const windows = forecast.hotSpots.map(() => window);
-  return withSurvival(forecast, MOTION, settings, windows);
+  const planned = forecastPlans(MOTION, settings, { ...request, source: SOUND_SOURCE });
+  const windows = planned.forecast.hotSpots.map(() => window);
+  return withSurvival(planned, windows);
 }
 
 describe('a speed error', () => {
@@ -66,16 +66,12 @@ describe('a speed error', () => {
   test('is survived always where the walls cannot meet, and not at all in an overcut', () => {
     const wide = forecastAt(200e-6);
     const windows = wide.forecast.hotSpots.map(() => edgesFrom(2.7));
-    const told = withSurvival(wide.forecast, MOTION, wide.settings, windows);
+    const told = withSurvival(wide, windows);
     for (const { survives } of told.hotSpots) expect(survives?.speed).toBeNull();
 
     const narrow = forecastAt(70e-6);
-    const spots = withSurvival(
-      narrow.forecast,
-      MOTION,
-      narrow.settings,
-      narrow.forecast.hotSpots.map(({ atSeconds }) => edgesFrom(atSeconds)),
-    ).hotSpots;
+    const places = narrow.forecast.hotSpots.map(({ atSeconds }) => edgesFrom(atSeconds));
+    const spots = withSurvival(narrow, places).hotSpots;
     expect(spots[0]!.landNominal).toBeLessThan(0);
     expect(spots[0]!.survives).toEqual({ speed: 0, depth: 0, delay: 0 });
   });
@@ -101,13 +97,13 @@ describe('a speed error', () => {
     ['earlier', -11, 11],
     ['beyond what was looked at', 25, null],
   ])('finds an inner edge that lies %s than a turn ago', (_, frames, survived) => {
-    const { forecast, settings } = forecastAt(110e-6);
+    const planned = forecastAt(110e-6);
     const [outer, inner] = [new Float64Array(60), new Float64Array(100)];
     const margin = 20;
     outer[30] = 40e-6;
     inner[margin + 30 + frames] = -40e-6;
     const window = { rate: RATE, startSeconds: 2.7, outer, inner, margin };
-    const [spot] = withSurvival(forecast, MOTION, settings, [window]).hotSpots;
+    const [spot] = withSurvival(planned, [window]).hotSpots;
     if (survived === null) expect(spot?.survives?.speed).toBeNull();
     else expect(spot?.survives?.speed).toBeWithin(survived / RATE / T, 1e-12);
   });
@@ -136,11 +132,12 @@ describe('a speed error', () => {
 });
 
 test('a half-width error of the survived depth takes the nominal land to zero', () => {
-  const { settings, forecast } = forecastAt(110e-6);
+  const { side, forecast } = forecastAt(110e-6);
+  const { settings } = side;
   const [spot] = forecast.hotSpots;
   const deeper = { ...settings, baseWidth: settings.baseWidth + 2 * spot!.survives!.depth! };
-  const side = plannedSide(MOTION, deeper);
-  const { landNominal } = verify(side, planSide(side, 'fixed', 0));
+  const cut = plannedSide(MOTION, deeper);
+  const { landNominal } = verify(cut, planSide(cut, 'fixed', 0));
   expect(Math.min(...landNominal.subarray(4))).toBeWithin(0, 1e-12);
 });
 
