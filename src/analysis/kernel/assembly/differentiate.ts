@@ -1,11 +1,11 @@
 import { AHEAD, derivativeTaps } from './derive';
-import { both, extremesOf, movesEnd } from './displace';
+import { both, extremesOf, movesEnd, rightTurned } from './displace';
 import { boundGroup, upAndDown } from './groups';
 import { STEP_FRAMES } from './low-band';
 import {
   advanceMotion, displacement, displacementMask, evenMoves, motionEnd, movesMask, oddMoves,
 } from './rings';
-import { frameAt } from './vector';
+import { frameAt, largerFrame } from './vector';
 import { HALF_STEP, measureStep, stepAccelerations, stepVelocities } from './walls';
 
 /**
@@ -92,9 +92,12 @@ function boundDisplacement(first: i32, curvature: v128): void {
   const before = v128.load(frameAt(displacement, (first - 2) & displacementMask));
   const after = v128.load(frameAt(displacement, (first & displacementMask) + STEP_FRAMES));
   const extremes = extremesOf(first);
-  const most = f32x4.pmax(v128.load(extremes), f32x4.pmax(before, after));
-  const least = f32x4.pmin(v128.load(extremes, 16), f32x4.pmin(before, after));
-  const mostBoth = f32x4.pmax(v128.load(extremes, 32), f32x4.pmax(both(before), both(after)));
-  const leastBoth = f32x4.pmin(v128.load(extremes, 48), f32x4.pmin(both(before), both(after)));
-  boundGroup(first, upAndDown(most, least), upAndDown(mostBoth, leastBoth), curvature);
+  const turned = rightTurned(before);
+  const nextTurned = rightTurned(after);
+  const b = both(before, turned);
+  const nextB = both(after, nextTurned);
+  const least = f32x4.pmin(v128.load(extremes), f32x4.pmin(turned, nextTurned));
+  const mostBoth = f32x4.pmax(v128.load(extremes, 16), f32x4.pmax(b, nextB));
+  const leastBoth = f32x4.pmin(v128.load(extremes, 32), f32x4.pmin(b, nextB));
+  boundGroup(first, largerFrame(f32x4.neg(least)), upAndDown(mostBoth, leastBoth), curvature);
 }

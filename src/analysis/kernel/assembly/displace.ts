@@ -19,10 +19,13 @@ export let movesEnd: i32 = 0;
 
 /** Steps that may be displaced and not yet differentiated, and more; a power of two. */
 const STEPS: i32 = 128;
-/** Per step the highest and the lowest of u and of `both`, the frame before it among them. */
+/**
+ * Per step the lowest of u_L and −u_R, then the highest and the lowest of `both`, the frame before it
+ * among them: nobody asks for the others.
+ */
 const stepExtremes: usize = memory.data(STEPS * 64, 16);
 
-/** Address of a step's extremes: four vectors of two frames each. */
+/** Address of a step's extremes: three vectors of two frames each. */
 export function extremesOf(first: i32): usize {
   return stepExtremes + (<usize>((first / STEP_FRAMES) & (STEPS - 1)) << 6);
 }
@@ -35,7 +38,7 @@ export function displace(): void {
     const evens = frameAt(evenMoves, at & movesMask);
     const odds = frameAt(oddMoves, at & movesMask);
     moveStep(first, evens, odds);
-    displaceStep(first, evens, odds);
+    displaceStep(first, evens, odds, frameAt(displacement, movesEnd & displacementMask));
     mirrorStep(evenMoves, movesMask, at, STEP_FRAMES / 2);
     mirrorStep(oddMoves, movesMask, at, STEP_FRAMES / 2);
     mirrorStep(displacement, displacementMask, movesEnd, STEP_FRAMES);
@@ -80,18 +83,19 @@ function weighed(tap: v128, a: v128, otherTap: v128, b: v128): v128 {
   return f32x4.add(f32x4.mul(tap, a), f32x4.mul(otherTap, b));
 }
 
-/** The displacement of a step out of its moves, its sums for the low band and its extremes. */
-function displaceStep(first: i32, evens: usize, odds: usize): void {
-  const out = frameAt(displacement, movesEnd & displacementMask);
+/**
+ * The displacement of a step out of its moves, its sums for the low band and its extremes.
+ * @param out given and not made here: V8 would make it anew in each round
+ */
+function displaceStep(first: i32, evens: usize, odds: usize, out: usize): void {
   const zero = f32x4.splat(0);
   let evenSum = zero;
   let oddSum = zero;
   let evenRunning = zero;
   let oddRunning = zero;
   let last = displacedBefore(first);
-  let most = last;
-  let least = last;
-  let mostBoth = both(last);
+  let least = rightTurned(last);
+  let mostBoth = both(last, least);
   let leastBoth = mostBoth;
   for (let n = 0; n < STEP_FRAMES / 2; n += 2) {
     const toEven = v128.load(frameAt(evens, n));
@@ -105,27 +109,33 @@ function displaceStep(first: i32, evens: usize, odds: usize): void {
     oddSum = f32x4.add(oddSum, next);
     evenRunning = f32x4.add(evenRunning, evenSum);
     oddRunning = f32x4.add(oddRunning, oddSum);
-    most = f32x4.pmax(most, f32x4.pmax(u, next));
-    least = f32x4.pmin(least, f32x4.pmin(u, next));
-    const b = both(u);
-    const nextB = both(next);
+    const turned = rightTurned(u);
+    const nextTurned = rightTurned(next);
+    least = f32x4.pmin(least, f32x4.pmin(turned, nextTurned));
+    const b = both(u, turned);
+    const nextB = both(next, nextTurned);
     mostBoth = f32x4.pmax(mostBoth, f32x4.pmax(b, nextB));
     leastBoth = f32x4.pmin(leastBoth, f32x4.pmin(b, nextB));
   }
   const extremes = extremesOf(movesEnd);
-  v128.store(extremes, most);
-  v128.store(extremes, least, 16);
-  v128.store(extremes, mostBoth, 32);
-  v128.store(extremes, leastBoth, 48);
+  v128.store(extremes, least);
+  v128.store(extremes, mostBoth, 16);
+  v128.store(extremes, leastBoth, 32);
   putLow(evenSum, oddSum, evenRunning, oddRunning);
 }
 
-/** Sum of the walls and left less right, of two frames. */
+/** Sum of the walls and left less right, of two frames and of the same by `rightTurned`. */
 // @ts-ignore: decorator
 @inline
-export function both(pair: v128): v128 {
-  const signs = f32x4(0, -0.0, 0, -0.0);
-  return f32x4.add(v128.shuffle<i32>(pair, pair, 1, 0, 3, 2), v128.xor(pair, signs));
+export function both(pair: v128, turned: v128): v128 {
+  return f32x4.add(v128.shuffle<i32>(pair, pair, 1, 0, 3, 2), turned);
+}
+
+/** Left, and the negative of right. */
+// @ts-ignore: decorator
+@inline
+export function rightTurned(pair: v128): v128 {
+  return v128.xor(pair, f32x4(0, -0.0, 0, -0.0));
 }
 
 /**

@@ -76,17 +76,18 @@ export function rightRise(group: i32): f32 {
 
 /**
  * Bounds a group by its frames, with those beside it.
- * @param most the highest of u_L, u_R, −u_L, −u_R
- * @param mostBoth the same of u_L + u_R and u_L − u_R
+ * @param most the highest of −u_L, u_R
+ * @param mostBoth the highest of u_L + u_R, u_L − u_R, and of their negatives
  * @param curvature the largest of u_L, u_R, even and odd frames apart
  */
 // @ts-ignore: decorator
 @inline
 export function boundGroup(first: i32, most: v128, mostBoth: v128, curvature: v128): void {
   const group = first >> GROUP_SHIFT;
-  // Twice the ripple: the curvature of frames that are rounded is off by less than that.
-  const ripple = f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), f32x4.abs(most));
-  const ripples = f32x4.pmax(ripple, v128.shuffle<i64>(ripple, ripple, 1, 0));
+  // No wall is further out than sum or difference. Twice the ripple: the curvature of frames that
+  // are rounded is off by less than that.
+  const ripple = largerFrame(f32x4.mul(f32x4.splat(<f32>(2 * RIPPLE)), mostBoth));
+  const ripples = f32x4.pmax(ripple, v128.shuffle<i32>(ripple, ripple, 1, 0, 3, 2));
   const bend = largerFrame(curvature);
   const rise = f32x4.add(ripples, f32x4.mul(f32x4.splat(<f32>PEAK_SHARE), bend));
   // Where both add up, so may what they rise by.
@@ -104,10 +105,10 @@ export function boundGroup(first: i32, most: v128, mostBoth: v128, curvature: v1
 @inline
 function putWalls(at: usize, bounds: v128): void {
   v128.store32_lane(at, bounds, 1);
-  v128.store32_lane(at + wallBytes, bounds, 2);
+  v128.store32_lane(at + wallBytes, bounds, 0);
 }
 
-/** The highest of left and right, and of their negatives, out of those of even and odd frames. */
+/** The highest of two sums, and of their negatives, out of those of even and odd frames. */
 // @ts-ignore: decorator
 @inline
 export function upAndDown(most: v128, least: v128): v128 {
