@@ -1,4 +1,4 @@
-import { nodesOver, nodesUnder } from './eased-base.js';
+import { toNodesOver, toNodesUnder } from './eased-base.js';
 import { halfWidthAt } from './groove.js';
 import type { PlannedSide } from './planned-side.js';
 import { closeLate, easeCap, openEarly } from './slew.js';
@@ -10,50 +10,61 @@ import { closeLate, easeCap, openEarly } from './slew.js';
  * under baseWidth/2; h = min(slewed need, max(baseWidth/2, eased cap)), where the cap keeps the cut
  * within depthMax. What the cap leaves unmet shows as a width under widthMin.
  * @param gain the level as a factor, g
+ * @param halfWidth becomes the result
+ * @param cap as long; holds nothing that is wanted, then or later
  */
-export function planDepth(side: PlannedSide, gain: number): Float64Array {
+export function planDepth(
+  side: PlannedSide,
+  gain: number,
+  halfWidth: Float64Array,
+  cap: Float64Array,
+): void {
   const { depthOpenSlew, depthCloseSlew, depthMax, bottomRadius } = side.settings;
   const base = side.baseNodes;
-  const halfWidth = nodesOver(quarterNeed(side, gain));
+  setNeed(halfWidth, side, gain);
+  toNodesOver(halfWidth);
   openEarly(halfWidth, depthOpenSlew);
   closeLate(halfWidth, depthCloseSlew);
 
-  const cap = nodesUnder(quarterCap(side, halfWidthAt(depthMax, bottomRadius), gain));
+  setCap(cap, side, halfWidthAt(depthMax, bottomRadius), gain);
+  toNodesUnder(cap);
   easeCap(cap, depthOpenSlew, depthCloseSlew);
   for (let node = 0; node < halfWidth.length; node++) {
     let most = base[node]!;
     if (cap[node]! > most) most = cap[node]!;
     if (most < halfWidth[node]!) halfWidth[node] = most;
   }
-  return halfWidth;
 }
 
 /** The base half-width throughout: a machine without automation has none for depth. */
-export function fixedDepth({ baseNodes }: PlannedSide): Float64Array {
-  return Float64Array.from(baseNodes);
+export function fixedDepth({ baseNodes }: PlannedSide, halfWidth: Float64Array): void {
+  halfWidth.set(baseNodes);
 }
 
-function quarterNeed(
-  { settings, baseHalfWidth, liftMax, lateralMax }: PlannedSide,
+function setNeed(
+  need: Float64Array,
+  { settings, baseHalfWidth, liftMax, lateralMax, count }: PlannedSide,
   gain: number,
-): Float64Array {
+): void {
   const { widthMin, depthTolerance, widthPerLateral } = settings;
   const least = widthMin / 2 + depthTolerance;
-  const need = Float64Array.from(baseHalfWidth);
-  for (let quarter = 0; quarter < need.length; quarter++) {
+  need.set(baseHalfWidth);
+  for (let quarter = 0; quarter < count; quarter++) {
     const lifted = least + gain * liftMax[quarter]!;
     const swung = baseHalfWidth[quarter]! + (widthPerLateral * gain * lateralMax[quarter]!) / 2;
     if (lifted > need[quarter]!) need[quarter] = lifted;
     if (swung > need[quarter]!) need[quarter] = swung;
   }
-  return need;
 }
 
 /** Half-width whose cut is as deep as it may be where the sound sinks deepest. */
-function quarterCap({ sinkMax }: PlannedSide, deepest: number, gain: number): Float64Array {
-  const cap = new Float64Array(sinkMax.length);
-  for (let quarter = 0; quarter < cap.length; quarter++) {
+function setCap(
+  cap: Float64Array,
+  { sinkMax, count }: PlannedSide,
+  deepest: number,
+  gain: number,
+): void {
+  for (let quarter = 0; quarter < count; quarter++) {
     cap[quarter] = deepest - gain * sinkMax[quarter]!;
   }
-  return cap;
 }

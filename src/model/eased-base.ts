@@ -7,30 +7,32 @@ import { closeLate, openEarly } from './slew.js';
  * @param quarters what is asked for, per quarter, m
  */
 export function easedBase(quarters: Float64Array, settings: Settings): Float64Array {
-  const nodes = nodesOver(quarters);
+  const nodes = new Float64Array(quarters.length + 1);
+  nodes.set(quarters);
+  toNodesOver(nodes);
   openEarly(nodes, settings.depthOpenSlew);
   closeLate(nodes, settings.depthCloseSlew);
   return nodes;
 }
 
-/** A node takes the larger of the two quarters that meet there; the ends have one. */
-export function nodesOver(quarters: Float64Array): Float64Array {
-  const nodes = new Float64Array(quarters.length + 1);
-  nodes.set(quarters, 1);
-  nodes[0] = quarters[0]!;
-  for (let node = 0; node < quarters.length; node++) {
-    if (quarters[node]! > nodes[node]!) nodes[node] = quarters[node]!;
+/**
+ * Makes nodes of quarters, in place: a node takes the larger of the two quarters that meet there; the
+ * ends have one.
+ * @param row the quarters, and room for one node more
+ */
+export function toNodesOver(row: Float64Array): void {
+  const last = row.length - 1;
+  row[last] = row[last - 1]!;
+  for (let node = last - 1; node > 0; node--) {
+    if (row[node - 1]! > row[node]!) row[node] = row[node - 1]!;
   }
-  return nodes;
 }
 
 /** A node takes the smaller of the two, likewise. */
-export function nodesUnder(quarters: Float64Array): Float64Array {
-  const nodes = new Float64Array(quarters.length + 1);
-  nodes.set(quarters, 1);
-  nodes[0] = quarters[0]!;
-  for (let node = 0; node < quarters.length; node++) {
-    if (quarters[node]! < nodes[node]!) nodes[node] = quarters[node]!;
+export function toNodesUnder(row: Float64Array): void {
+  const last = row.length - 1;
+  row[last] = row[last - 1]!;
+  for (let node = last - 1; node > 0; node--) {
+    if (row[node - 1]! < row[node]!) row[node] = row[node - 1]!;
   }
-  return nodes;
 }

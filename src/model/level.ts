@@ -1,9 +1,9 @@
 import type { Planner } from '../settings.js';
 import type { Headroom } from './forecast-types.js';
-import { type Plan, planPitch, planSide } from './plan.js';
+import { emptyPlanRows, type Plan, planPitch, planSide } from './plan.js';
 import { spareRadius } from './plan-report.js';
 import type { PlannedSide } from './planned-side.js';
-import { type Limit, traceLimit } from './trace-limit.js';
+import { emptyTrialRows, type Limit, type TrialRows, traceLimit } from './trace-limit.js';
 
 /** The levels that are searched, dB. */
 const LOWEST_DB = -12;
@@ -18,9 +18,13 @@ const RESOLUTION_DB = 1 / 256;
  * what the next louder level breaks, null where +12 dB breaks nothing.
  */
 export function headroom(side: PlannedSide, planner: Planner): Headroom {
+  // The rows of one level after the other: those of all of them would be the model's largest.
+  const plans = emptyPlanRows(side);
+  const trials = emptyTrialRows(side);
   const fits = (levelDb: number) =>
-    fillLimit(side, planPitch(side, planner, 10 ** (levelDb / 20))) === null;
-  const traces = (levelDb: number) => traceLimit(side, planSide(side, planner, levelDb)) === null;
+    fillLimit(side, planPitch(side, planner, 10 ** (levelDb / 20), plans)) === null;
+  const planAt = (levelDb: number) => planSide(side, planner, levelDb, plans);
+  const traces = (levelDb: number) => traceLimit(side, planAt(levelDb), trials) === null;
   const fillDb = largestLevel(fits);
   const traceDb = largestLevel(traces);
   const smaller = fillDb === null || traceDb === null ? null : Math.min(fillDb, traceDb);
@@ -31,7 +35,7 @@ export function headroom(side: PlannedSide, planner: Planner): Headroom {
       smaller === null
         ? null
         : levelBelow(smaller, side.settings.levelStep, (db) => fits(db) && traces(db)),
-    limitedBy: limitAbove(side, planner, smaller),
+    limitedBy: limitAbove(side, smaller, planAt, trials),
   };
 }
 
@@ -67,12 +71,13 @@ export function levelBelow(
 
 function limitAbove(
   side: PlannedSide,
-  planner: Planner,
   level: number | null,
+  planAt: (levelDb: number) => Plan,
+  trials: TrialRows,
 ): Headroom['limitedBy'] {
-  const plan = planSide(side, planner, level === null ? LOWEST_DB : level + RESOLUTION_DB);
-  if (level !== null && level >= HIGHEST_DB) return null;
-  return traceLimit(side, plan) ?? fillLimit(side, plan);
+  if (level === HIGHEST_DB) return null;
+  const plan = planAt(level === null ? LOWEST_DB : level + RESOLUTION_DB);
+  return traceLimit(side, plan, trials) ?? fillLimit(side, plan);
 }
 
 function fillLimit(side: PlannedSide, plan: Pick<Plan, 'pitch'>): Limit | null {

@@ -33,14 +33,40 @@ export interface Plan {
   readonly radius: Float64Array;
 }
 
-/** Plans depth, then pitch; pitchMax clips last, and the spiral follows. */
-export function planSide(side: PlannedSide, planner: Planner, levelDb: number): Plan {
+/** The rows of a plan that are its own. */
+export type PlanRows = Pick<
+  Plan,
+  'halfWidth' | 'facing' | 'wanted' | 'pitch' | 'advance' | 'radius'
+>;
+
+export function emptyPlanRows({ count }: PlannedSide): PlanRows {
+  return {
+    halfWidth: new Float64Array(count + 1),
+    facing: new Float64Array(count + 1),
+    wanted: new Float64Array(count),
+    pitch: new Float64Array(count),
+    advance: new Float64Array(count + 1),
+    radius: new Float64Array(count + 1),
+  };
+}
+
+/**
+ * Plans depth, then pitch; pitchMax clips last, and the spiral follows.
+ * @param rows become the plan's; those of a plan that is wanted no longer will do
+ */
+export function planSide(
+  side: PlannedSide,
+  planner: Planner,
+  levelDb: number,
+  rows = emptyPlanRows(side),
+): Plan {
   const { settings, basePitch, lead } = side;
+  const { halfWidth, facing, wanted, pitch, advance, radius } = rows;
   const gain = 10 ** (levelDb / 20);
-  const { halfWidth, facing, wanted, pitch } = planPitch(side, planner, gain);
-  const advance = turnAdvance(pitch, basePitch[0]!);
+  planPitch(side, planner, gain, rows);
+  turnAdvance(pitch, basePitch[0]!, advance);
   const cut = withBands(side, pitch);
-  const radius = spiralRadius(cut, lead, settings.startDiameter / 2);
+  spiralRadius(cut, lead, settings.startDiameter / 2, radius);
   return { planner, gain, halfWidth, facing, wanted, pitch, advance, cut, radius };
 }
 
@@ -49,35 +75,45 @@ export function planPitch(
   side: PlannedSide,
   planner: Planner,
   gain: number,
-): Pick<Plan, 'halfWidth' | 'facing' | 'wanted' | 'pitch'> {
-  const halfWidth = planner === 'fixed' ? fixedDepth(side) : planDepth(side, gain);
-  const facing = facingHalfWidths(halfWidth, side.baseHalfWidth[0]!);
-  const wanted = wantedPitch(side, planner, facing, gain);
-  return { halfWidth, facing, wanted, pitch: clipped(wanted, side.settings.pitchMax) };
+  rows: PlanRows,
+): Pick<Plan, 'pitch'> {
+  const { halfWidth, facing, wanted, pitch } = rows;
+  // Rows that are not known yet have room for what is needed on the way to those before them.
+  if (planner === 'fixed') fixedDepth(side, halfWidth);
+  else planDepth(side, gain, halfWidth, facing);
+  facingHalfWidths(halfWidth, side.baseHalfWidth[0]!, facing);
+  setWanted(wanted, side, planner, facing, gain, pitch);
+  pitch.set(wanted);
+  clip(pitch, side.settings.pitchMax);
+  return { pitch };
 }
 
-function clipped(wanted: Float64Array, pitchMax: number): Float64Array {
-  const pitch = Float64Array.from(wanted);
-  for (let quarter = 0; quarter < pitch.length; quarter++) {
-    if (pitch[quarter]! > pitchMax) pitch[quarter] = pitchMax;
-  }
-  return pitch;
-}
-
-function wantedPitch(
+function setWanted(
+  wanted: Float64Array,
   side: PlannedSide,
   planner: Planner,
   facing: Float64Array,
   gain: number,
-): Float64Array {
+  spare: Float64Array,
+): void {
   switch (planner) {
     case 'fixed':
-      return fixedPitch(side);
+      fixedPitch(side, wanted);
+      break;
     case 'machine':
-      return machineAutomation(side, facing, gain);
+      machineAutomation(side, facing, gain, wanted);
+      break;
     case 'turn-ahead':
-      return turnAhead(side, facing, gain);
+      turnAhead(side, facing, gain, wanted, spare);
+      break;
     case 'tightest':
-      return tightest(side, facing, gain);
+      tightest(side, facing, gain, wanted);
+      break;
+  }
+}
+
+function clip(pitch: Float64Array, pitchMax: number): void {
+  for (let quarter = 0; quarter < pitch.length; quarter++) {
+    if (pitch[quarter]! > pitchMax) pitch[quarter] = pitchMax;
   }
 }

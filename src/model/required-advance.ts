@@ -6,16 +6,17 @@ import { landTolerance, type PlannedSide } from './planned-side.js';
  * The largest advance that each planned quarter needs to keep landMin:
  * R(t) = landMin + pitchTolerance + 2·depthTolerance + h(t − T) + h(t) + g·approachLoose(t).
  * The half-widths are linear inside a bin: both its ends count.
+ * @param required becomes the result, m
  * @param facing h(t) + h(t − T) at the quarters' ends, m
  */
-export function requiredAdvance(
+export function setRequired(
+  required: Float64Array,
   side: PlannedSide,
   facing: Float64Array,
   gain: number,
-): Float64Array {
+): void {
   const { approachLoose, count } = side;
-  const kept = keptLand(side, gain);
-  const required = new Float64Array(count);
+  keptLand(side, gain, required);
   for (let quarter = 0; quarter < count; quarter++) {
     const opening = facing[quarter]!;
     const step = (facing[quarter + 1]! - opening) / BINS_PER_QUARTER;
@@ -28,20 +29,24 @@ export function requiredAdvance(
       if (need > largest) largest = need;
       width += step;
     }
-    required[quarter] = largest + kept[quarter]!;
+    required[quarter] = largest + required[quarter]!;
   }
-  return required;
 }
 
 /**
  * What each planned quarter has to keep besides the motion: landMin, pitchTolerance and
  * 2·depthTolerance. Between a quiet and a loud turn of the program echoLand stands in for a smaller
  * landMin.
+ * @param kept a row that becomes the result
  */
-export function keptLand(side: PlannedSide, gain: number): Float64Array {
+export function keptLand(
+  side: PlannedSide,
+  gain: number,
+  kept: Float64Array = new Float64Array(side.count),
+): Float64Array {
   const { landMin, echoLand } = side.settings;
   const tolerance = landTolerance(side.settings);
-  const kept = new Float64Array(side.count).fill(landMin + tolerance);
+  kept.fill(landMin + tolerance);
   // Where it changes nothing it need not be known.
   if (echoLand <= landMin) return kept;
   const neighbours = echoNeighbours(side, gain);

@@ -5,32 +5,61 @@ import type { FindingId, Headroom } from './forecast-types.js';
 import { FIRST_JUDGED, SHARE_LIMIT } from './limits.js';
 import type { Plan } from './plan.js';
 import { binStart, landTolerance, type PlannedSide, quarterStart } from './planned-side.js';
-import { emptyVerified, landOfQuarter, type Verified, verify, widthOfQuarter } from './verify.js';
-import { bendShares, facetShares, type WindowShares } from './worst-second.js';
+import {
+  emptyVerifiedRows,
+  landOfQuarter,
+  type Verified,
+  type VerifiedRows,
+  verify,
+  widthOfQuarter,
+  withPlan,
+} from './verify.js';
+import {
+  bendShares,
+  emptyShareRows,
+  facetShares,
+  type ShareRows,
+  type WindowShares,
+} from './worst-second.js';
 
 export type Limit = NonNullable<Headroom['limitedBy']>;
 
 /** Far more than rounding takes from a length, far less than matters, m. */
 const ROUNDING = 1e-12;
 
+/** What is worked out of a plan to find its faults. */
+export interface TrialRows {
+  readonly verified: VerifiedRows;
+  readonly shares: ShareRows;
+}
+
+export function emptyTrialRows(side: PlannedSide): TrialRows {
+  return { verified: emptyVerifiedRows(side), shares: emptyShareRows(side) };
+}
+
 /**
  * The first fault of a plan that a lower level would mend, the cheapest looked at first. A quarter
  * is looked at bin by bin only where its largest motion, wherever it lies, would be a fault.
+ * @param rows are overwritten
  */
-export function traceLimit(side: PlannedSide, plan: Plan): Limit | null {
+export function traceLimit(
+  side: PlannedSide,
+  plan: Plan,
+  rows = emptyTrialRows(side),
+): Limit | null {
   const { settings } = side;
-  const verified = emptyVerified(side, plan);
+  const verified = withPlan(plan, rows.verified);
   for (let quarter = 0; quarter < side.count; quarter++) {
     const limit = widthLimit(side, verified, quarter) ?? landLimit(side, verified, quarter);
     if (limit !== null) return limit;
   }
   if (mayPassPitchLimit(side, plan)) {
-    const [pitchLimit] = pitchLimitFindings(side, verify(side, plan));
+    const [pitchLimit] = pitchLimitFindings(side, verify(side, plan, rows.verified));
     if (pitchLimit !== undefined) return { id: pitchLimit.id, atSeconds: pitchLimit.atSeconds };
   }
   return (
-    shareLimit(side, 'facet', facetShares(side, plan, settings.facetFault)) ??
-    shareLimit(side, 'tight-bend', bendShares(side, plan, settings.lineTip))
+    shareLimit(side, 'facet', facetShares(side, plan, settings.facetFault, rows.shares)) ??
+    shareLimit(side, 'tight-bend', bendShares(side, plan, settings.lineTip, rows.shares))
   );
 }
 

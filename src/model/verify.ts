@@ -17,26 +17,12 @@ export interface Verified {
   readonly widthMax: Float64Array;
 }
 
-/**
- * Land and width of a plan, bin by bin.
- * land = A − h(t − T) − h(t) − g·approachLoose − 2·depthTolerance − pitchTolerance, landNominal
- * the same with `approach` and without the tolerances; A − h − h is linear inside a bin, the
- * lesser of its two ends counts: a lower bound. Width = 2(h − z), z between −sink and lift.
- */
-export function verify(side: PlannedSide, plan: Plan): Verified {
-  const tolerance = landTolerance(side.settings);
-  const verified = emptyVerified(side, plan);
-  for (let quarter = 0; quarter < side.count; quarter++) {
-    landOfQuarter(side, verified, quarter, tolerance);
-    widthOfQuarter(side, verified, quarter);
-  }
-  return verified;
-}
+/** The rows of what a plan leaves. */
+export type VerifiedRows = Omit<Verified, 'plan'>;
 
-/** Before any quarter of it is verified. */
-export function emptyVerified({ count }: PlannedSide, plan: Plan): Verified {
+/** Before any quarter is verified. */
+export function emptyVerifiedRows({ count }: PlannedSide): VerifiedRows {
   return {
-    plan,
     land: new Float64Array(count),
     landBin: new Int32Array(count),
     landNominal: new Float64Array(count),
@@ -44,6 +30,29 @@ export function emptyVerified({ count }: PlannedSide, plan: Plan): Verified {
     widthMinBin: new Int32Array(count),
     widthMax: new Float64Array(count),
   };
+}
+
+/**
+ * Land and width of a plan, bin by bin.
+ * land = A − h(t − T) − h(t) − g·approachLoose − 2·depthTolerance − pitchTolerance, landNominal
+ * the same with `approach` and without the tolerances; A − h − h is linear inside a bin, the
+ * lesser of its two ends counts: a lower bound. Width = 2(h − z), z between −sink and lift.
+ * @param rows become the result's; those of a plan that is wanted no longer will do
+ */
+export function verify(side: PlannedSide, plan: Plan, rows = emptyVerifiedRows(side)): Verified {
+  const tolerance = landTolerance(side.settings);
+  const verified = withPlan(plan, rows);
+  for (let quarter = 0; quarter < side.count; quarter++) {
+    landOfQuarter(side, verified, quarter, tolerance);
+    widthOfQuarter(side, verified, quarter);
+  }
+  return verified;
+}
+
+/** A plan with rows for what it leaves, before any quarter is verified into them. */
+export function withPlan(plan: Plan, rows: VerifiedRows): Verified {
+  const { land, landBin, landNominal, widthMin, widthMinBin, widthMax } = rows;
+  return { plan, land, landBin, landNominal, widthMin, widthMinBin, widthMax };
 }
 
 /** Verifies one quarter's land; see `verify`. */

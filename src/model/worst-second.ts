@@ -14,31 +14,67 @@ export interface WindowShares {
   readonly own: Float64Array;
 }
 
-/** How much of each second a wall's edge moves at more than `limit` of the groove speed. */
-export function facetShares(side: PlannedSide, plan: Plan, limit: number): WindowShares {
-  const limits = quarterSpeeds(side, plan);
-  for (let quarter = 0; quarter < limits.length; quarter++) limits[quarter]! *= limit / plan.gain;
-  return windowShares(side, side.left.edgeVelocity, side.right.edgeVelocity, limits);
+/** Room for shares, to be filled in again and again; rows are of the program's quarters. */
+export interface ShareRows extends Pick<WindowShares, 'shares' | 'own'> {
+  /** Magnitude at level 0 dB that is over the limit. */
+  readonly limits: Float64Array;
+  /** Samples over it. */
+  readonly left: Float64Array;
+  readonly right: Float64Array;
 }
 
-/** How much of each second a wall bends tighter than a tip of radius `tip`, V²/|ü| < tip. */
-export function bendShares(side: PlannedSide, plan: Plan, tip: Metres): WindowShares {
-  const limits = quarterSpeeds(side, plan);
+export function emptyShareRows(side: PlannedSide): ShareRows {
+  const { programCount } = side;
+  return {
+    shares: new Float64Array(Math.max(0, programCount - windowQuarters(side) + 1)),
+    own: new Float64Array(programCount),
+    limits: new Float64Array(programCount),
+    left: new Float64Array(programCount),
+    right: new Float64Array(programCount),
+  };
+}
+
+/**
+ * How much of each second a wall's edge moves at more than `limit` of the groove speed.
+ * @param rows are overwritten; some become the result's
+ */
+export function facetShares(
+  side: PlannedSide,
+  plan: Plan,
+  limit: number,
+  rows = emptyShareRows(side),
+): WindowShares {
+  const { limits } = rows;
+  setSpeeds(limits, side, plan);
+  for (let quarter = 0; quarter < limits.length; quarter++) limits[quarter]! *= limit / plan.gain;
+  return windowShares(side, side.left.edgeVelocity, side.right.edgeVelocity, rows);
+}
+
+/**
+ * How much of each second a wall bends tighter than a tip of radius `tip`, V²/|ü| < tip.
+ * @param rows are overwritten; some become the result's
+ */
+export function bendShares(
+  side: PlannedSide,
+  plan: Plan,
+  tip: Metres,
+  rows = emptyShareRows(side),
+): WindowShares {
+  const { limits } = rows;
+  setSpeeds(limits, side, plan);
   const share = 1 / tip / plan.gain;
   for (let quarter = 0; quarter < limits.length; quarter++) {
     const speed = limits[quarter]!;
     limits[quarter] = speed * speed * share;
   }
-  return windowShares(side, side.left.acceleration, side.right.acceleration, limits);
+  return windowShares(side, side.left.acceleration, side.right.acceleration, rows);
 }
 
 /** Least groove speed within each quarter of the program. */
-function quarterSpeeds(side: PlannedSide, plan: Plan): Float64Array {
-  const speeds = new Float64Array(side.programCount);
+function setSpeeds(speeds: Float64Array, side: PlannedSide, plan: Plan): void {
   for (let quarter = 0; quarter < speeds.length; quarter++) {
     speeds[quarter] = quarterSpeed(side, plan, quarter + side.lead);
   }
-  return speeds;
 }
 
 /** Largest of all windows. */
@@ -50,21 +86,19 @@ export function worstShare({ shares }: WindowShares): number {
   return worst;
 }
 
-/**
- * @param limits magnitude at level 0 dB that is over the limit, per quarter of the program
- */
+/** @param rows of which the limits are known */
 function windowShares(
   side: PlannedSide,
   ofLeft: RankedHistogram,
   ofRight: RankedHistogram,
-  limits: Float64Array,
+  rows: ShareRows,
 ): WindowShares {
-  const { programCount } = side;
-  const quarters = Math.max(1, Math.min(programCount, Math.round(1 / side.quarterSeconds)));
-  const shares = new Float64Array(Math.max(0, programCount - quarters + 1));
-  const own = new Float64Array(programCount);
-  const left = { histogram: ofLeft, over: new Float64Array(programCount) };
-  const right = { histogram: ofRight, over: new Float64Array(programCount) };
+  const { shares, own, limits } = rows;
+  const quarters = windowQuarters(side);
+  const left = { histogram: ofLeft, over: rows.left };
+  const right = { histogram: ofRight, over: rows.right };
+  shares.fill(0);
+  own.fill(0);
   setOver(left, limits);
   setOver(right, limits);
   raiseShares(own, left, 1);
@@ -72,6 +106,11 @@ function windowShares(
   raiseShares(shares, left, quarters);
   raiseShares(shares, right, quarters);
   return { quarters, shares, own };
+}
+
+/** The whole quarters nearest to a second, or the program's. */
+function windowQuarters({ programCount, quarterSeconds }: PlannedSide): number {
+  return Math.max(1, Math.min(programCount, Math.round(1 / quarterSeconds)));
 }
 
 /** One wall's samples, and how many of each quarter are over the limit. */
@@ -82,6 +121,7 @@ interface WallOver {
 
 function setOver({ histogram, over }: WallOver, limits: Float64Array): void {
   const { peaks } = histogram;
+  over.fill(0);
   for (let quarter = 0; quarter < over.length; quarter++) {
     // Most quarters of most sides have nothing over it.
     if (peaks[quarter]! <= limits[quarter]!) continue;

@@ -9,18 +9,19 @@ import { windowMaximum } from './window-maximum.js';
  * N = landMin + tolerances + the largest h(t) + h(t − T) over quarters j … j + advance; then its
  * slews, or the profile's where it has none.
  * @param facing h(t) + h(t − T) at the quarters' ends, m
- * @returns the wanted pitch per planned quarter, before pitchMax, m per turn
+ * @param pitch becomes what is wanted, per planned quarter, before pitchMax, m per turn
  */
 export function machineAutomation(
   side: PlannedSide,
   facing: Float64Array,
   gain: number,
-): Float64Array {
+  pitch: Float64Array,
+): void {
   const { settings, basePitch, heard, count } = side;
   const { machine, landMin } = settings;
   const advance = Math.round(QUARTERS_PER_TURN * machine.advanceTurns);
   const kept = landMin + landTolerance(settings);
-  const pitch = Float64Array.from(basePitch);
+  pitch.set(basePitch);
   for (let quarter = 0; quarter < count; quarter++) {
     // The ends of quarter j are nodes j and j + 1.
     const widest = windowMaximum(facing, quarter, quarter + advance + 1);
@@ -29,5 +30,4 @@ export function machineAutomation(
   }
   openEarly(pitch, machine.openSlew ?? settings.pitchOpenSlew);
   closeLate(pitch, machine.closeSlew ?? settings.pitchCloseSlew);
-  return pitch;
 }

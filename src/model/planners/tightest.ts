@@ -11,16 +11,21 @@ const SAME = 1e-9;
  * The pitch that takes the least radius of all that keep landMin when executed up to c quarters
  * early or late, under the same limits and ends as `turn-ahead`: the floor for the other planners.
  * @param facing h(t) + h(t − T) at the quarters' ends, m
- * @returns per planned quarter, m per turn, at most pitchMax
+ * @param pitch becomes that of each planned quarter, m per turn, at most pitchMax
  */
-export function tightest(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
+export function tightest(
+  side: PlannedSide,
+  facing: Float64Array,
+  gain: number,
+  pitch: Float64Array,
+): void {
   const { settings, basePitch } = side;
   const shares = tightestShares(side, boundaryNeeds(side, facing, gain));
-  return shares.map((share, quarter) => {
+  for (let quarter = 0; quarter < pitch.length; quarter++) {
     const least = basePitch[quarter]!;
-    const pitch = share * settings.basePitch;
-    return pitch - least > SAME * settings.basePitch ? pitch : least;
-  });
+    const found = shares[quarter]! * settings.basePitch;
+    pitch[quarter] = found - least > SAME * settings.basePitch ? found : least;
+  }
 }
 
 /** The optimum under a part of the limits that keeps all of them is the optimum under all. */
