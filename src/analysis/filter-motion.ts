@@ -67,9 +67,9 @@ function recurse(
     at(program, n) + (zeros[0]! * at(program, n - 1) + zeros[1]! * at(program, n - 2));
   for (let n = 0; n < q.length; n += 2) {
     const [q1, q2, q3] = [at(q, n - 1), at(q, n - 2), at(q, n - 3)];
-    q[n] = input(n) - (poles[2]! * q3 + poles[1]! * q2) - poles[0]! * q1;
+    q[n] = input(n) - poles[2]! * q3 - poles[1]! * q2 - poles[0]! * q1;
     const skipped = input(n + 1) - poles[0]! * input(n);
-    q[n + 1] = skipped + (skips[2]! * q3 + skips[1]! * q2) + skips[0]! * q1;
+    q[n + 1] = skipped + skips[2]! * q3 + skips[1]! * q2 + skips[0]! * q1;
   }
   return q;
 }

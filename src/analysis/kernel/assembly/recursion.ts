@@ -121,14 +121,15 @@ function run(first: usize, count: i32, plain: bool): void {
     const level = levelOut + (<usize>n << 4);
     const even = plain ? wideFrame(from) : v128.load(level);
     const odd = plain ? wideFrame(from + 8) : v128.load(level, 16);
-    // Both outputs from the same past, the latest of it last, so that neither waits for the other.
+    // Both outputs from the same past, the latest of it last, so that neither waits for the other;
+    // what is known longest comes first, and is not waited for either.
     const input = f64x2.add(even, both(zero1, p1, zero2, p2));
-    const past = f64x2.add(f64x2.mul(pole3, q3), f64x2.mul(pole2, q2));
-    const q = f64x2.sub(f64x2.sub(input, past), f64x2.mul(pole1, q1));
+    const early = f64x2.sub(input, f64x2.mul(pole3, q3));
+    const q = f64x2.sub(f64x2.sub(early, f64x2.mul(pole2, q2)), f64x2.mul(pole1, q1));
     const inputNext = f64x2.add(odd, both(zero1, even, zero2, p1));
     const skipped = f64x2.sub(inputNext, f64x2.mul(pole1, input));
-    const pastNext = f64x2.add(f64x2.mul(skip3, q3), f64x2.mul(skip2, q2));
-    const next = f64x2.add(f64x2.add(skipped, pastNext), f64x2.mul(skip1, q1));
+    const earlyNext = f64x2.add(skipped, f64x2.mul(skip3, q3));
+    const next = f64x2.add(f64x2.add(earlyNext, f64x2.mul(skip2, q2)), f64x2.mul(skip1, q1));
     v128.store(level, q);
     v128.store(level, next, 16);
     v128.store(frameAt(stepOut, n), pairOf(f64x2.sub(q, q1), f64x2.sub(next, q)));
