@@ -1,4 +1,5 @@
-import { frameAt, left, right, secondOf } from './vector';
+import { CHUNK_FRAMES } from './source';
+import { frameAt, left, moveBack, right, secondOf } from './vector';
 
 /** Most 100 ms steps between two visits of the host. */
 const STEP_CAPACITY: i32 = 1024;
@@ -15,13 +16,15 @@ export let stepCount: i32 = 0;
 let stepFrames: i32 = 4800;
 /** Magnitude that two outputs must reach, one of them, lest a step ends with silence. */
 const SILENCE: f32 = 1e-18;
-/** The low cut is four frames behind the shelf, which it takes its own from, so as not to wait. */
-export const LOW_CUT_DELAY: i32 = 4;
+/** The low cut is so many frames behind the shelf, which it takes its own from, so as not to wait. */
+export const LOW_CUT_DELAY: i32 = 8;
+/** What the shelf made: of the frames that the low cut has not had yet, then of the new ones. */
+const shelved: usize = memory.data((CHUNK_FRAMES + LOW_CUT_DELAY + 8) * 8, 16);
 /** Frames of the step in hand that are weighed. */
 let inStep: i32 = -LOW_CUT_DELAY;
 const power: usize = memory.data(16, 16);
-/** The last two inputs and outputs of the two sections, and the two outputs before. */
-const delays: usize = memory.data(6 * 16, 16);
+/** The last two inputs and outputs of the two sections. */
+const delays: usize = memory.data(4 * 16, 16);
 
 export function setStep(frames: i32): void {
   stepFrames = frames;
@@ -35,11 +38,12 @@ export function takeSteps(): void {
 export function weighFrames(frames: usize, count: i32): void {
   for (let done = 0; done < count; ) {
     const run = min<i32>(count - done, stepFrames - inStep);
-    weighRun(frameAt(frames, done), run);
+    weighRun(frameAt(frames, done), frameAt(shelved, done), run);
     done += run;
     inStep += run;
     if (inStep == stepFrames) endStep();
   }
+  moveBack(shelved, frameAt(shelved, count), LOW_CUT_DELAY << 3);
 }
 
 function endStep(): void {
@@ -65,39 +69,38 @@ function forgetSilence(): void {
 }
 
 /**
- * Both sections at once: the shelf takes two frames, the low cut what the shelf made of the two
- * before the last two. Both outputs come from the same past, the latest of it last, so that neither
- * waits.
+ * Both sections at once: the shelf takes two frames, the low cut what the shelf made of two before
+ * them. Both outputs come from the same past, the latest of it last, so that neither waits.
+ * @param shelf what the shelf made of LOW_CUT_DELAY frames before, and room behind it for the new
  */
-function weighRun(frames: usize, count: i32): void {
-  const b0 = v128.load(weightingSections, 0);
-  const b1 = v128.load(weightingSections, 16);
-  const b2 = v128.load(weightingSections, 32);
-  const a1 = v128.load(weightingSections, 48);
-  const a2 = v128.load(weightingSections, 64);
-  const skip1 = v128.load(weightingSections, 80);
-  const skip2 = v128.load(weightingSections, 96);
+function weighRun(frames: usize, shelf: usize, count: i32): void {
   let x1 = v128.load(delays, 0);
   let x2 = v128.load(delays, 16);
   let y1 = v128.load(delays, 32);
   let y2 = v128.load(delays, 48);
-  let y3 = v128.load(delays, 64);
-  let y4 = v128.load(delays, 80);
   let total = v128.load(power);
   for (let n = 0; n < count; n += 2) {
+    // Loaded in each round: with these in registers the total is kept in memory, and waited for.
+    const b0 = v128.load(weightingSections, 0);
+    const b1 = v128.load(weightingSections, 16);
+    const b2 = v128.load(weightingSections, 32);
+    const a1 = v128.load(weightingSections, 48);
+    const a2 = v128.load(weightingSections, 64);
+    const skip1 = v128.load(weightingSections, 80);
+    const skip2 = v128.load(weightingSections, 96);
     const pair = v128.load(frameAt(frames, n));
-    const x = v128.shuffle<i64>(pair, y4, 0, 2);
-    const nextX = v128.shuffle<i64>(pair, y3, 1, 2);
+    const shelfPair = v128.load(frameAt(shelf, n));
+    const x = v128.shuffle<i64>(pair, shelfPair, 0, 2);
+    const nextX = v128.shuffle<i64>(pair, shelfPair, 1, 3);
     const input = weighed(b0, x, b1, x1, b2, x2);
     const nextInput = weighed(b0, nextX, b1, x, b2, x1);
     const y = f32x4.sub(f32x4.sub(input, f32x4.mul(a2, y2)), f32x4.mul(a1, y1));
     const skipped = f32x4.sub(nextInput, f32x4.mul(a1, input));
     const next = f32x4.add(f32x4.add(skipped, f32x4.mul(skip2, y2)), f32x4.mul(skip1, y1));
+    v128.store(frameAt(shelf, n), v128.shuffle<i64>(y, next, 0, 2), LOW_CUT_DELAY * 8);
     total = f64x2.add(total, secondOf(f32x4.add(f32x4.mul(y, y), f32x4.mul(next, next))));
     x2 = x;
     x1 = nextX;
-    y4 = y2;
-    y3 = y1;
     y2 = y;
     y1 = next;
   }
@@ -105,8 +108,6 @@ function weighRun(frames: usize, count: i32): void {
   v128.store(delays, x2, 16);
   v128.store(delays, y1, 32);
   v128.store(delays, y2, 48);
-  v128.store(delays, y3, 64);
-  v128.store(delays, y4, 80);
   v128.store(power, total);
 }
 
