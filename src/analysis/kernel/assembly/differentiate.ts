@@ -5,7 +5,7 @@ import { STEP_FRAMES } from './low-band';
 import {
   advanceMotion, displacement, displacementMask, evenMoves, motionEnd, movesMask, oddMoves,
 } from './rings';
-import { frameAt, largerFrame } from './vector';
+import { frameAt, largerFrame, largerMagnitude, magnitudeBits } from './vector';
 import { HALF_STEP, measureStep, stepAccelerations, stepVelocities } from './walls';
 
 /**
@@ -73,17 +73,17 @@ function differentiateHalf(to: usize, after: usize, velocities: usize, accelerat
  * taps in it the largest would be kept in memory.
  */
 function largestBends(evens: usize, odds: usize): v128 {
+  const bits = v128.load(magnitudeBits);
   let most = f32x4.splat(0);
-  let least = most;
   for (let n = 0; n < HALF_STEP + 4; n += 2) {
     const here = v128.load(frameAt(evens, n));
     const next = v128.load(frameAt(odds, n));
     const bend = f32x4.sub(next, here);
     const nextBend = f32x4.sub(v128.load(frameAt(evens, n), 8), next);
-    most = f32x4.pmax(most, f32x4.pmax(bend, nextBend));
-    least = f32x4.pmin(least, f32x4.pmin(bend, nextBend));
+    const larger = largerMagnitude(v128.and(bend, bits), v128.and(nextBend, bits));
+    most = largerMagnitude(most, larger);
   }
-  return f32x4.pmax(most, f32x4.neg(least));
+  return most;
 }
 
 /** Bounds the displacement of a step, the frames beside it among it. */

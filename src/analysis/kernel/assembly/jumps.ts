@@ -1,4 +1,4 @@
-import { frameAt } from './vector';
+import { frameAt, largerMagnitude, magnitudeBits } from './vector';
 
 // As in jumps.ts of the host.
 const REACH: i32 = 32;
@@ -55,6 +55,7 @@ export function endJumps(): void {
 export function followJumps(frames: usize, count: i32): void {
   const least = f32x4.splat(<f32>(leastDifference * 0.999));
   const contrast = f32x4.splat(CONTRAST);
+  const bits = v128.load(magnitudeBits);
   let previous = v128.load(frameAt(pastFrames, PAST - 2));
   let last = v128.load(lastMost);
   let n = 0;
@@ -62,24 +63,20 @@ export function followJumps(frames: usize, count: i32): void {
     let most: v128;
     if (openFrames == 0 && count - n >= GROUP) {
       most = f32x4.splat(0);
-      let negative = most;
       let at = frameAt(frames, n);
       n += GROUP;
       for (let stop = frameAt(frames, n); at < stop; at += 64) {
         const first = v128.load(at);
         const second = v128.load(at, 16);
         const third = v128.load(at, 32);
-        const ofFirst = differences(previous, first);
+        const ofFirst = v128.and(differences(previous, first), bits);
         previous = v128.load(at, 48);
-        const ofSecond = differences(first, second);
-        const ofThird = differences(second, third);
-        const ofLast = differences(third, previous);
-        // Magnitudes once a group: each would take as long as both comparisons.
-        most = f32x4.pmax(f32x4.pmax(most, ofFirst), f32x4.pmax(ofSecond, f32x4.pmax(ofThird, ofLast)));
-        negative = f32x4.pmin(
-          f32x4.pmin(negative, ofFirst), f32x4.pmin(ofSecond, f32x4.pmin(ofThird, ofLast)));
+        const ofSecond = v128.and(differences(first, second), bits);
+        const ofThird = v128.and(differences(second, third), bits);
+        const ofLast = v128.and(differences(third, previous), bits);
+        const others = largerMagnitude(ofSecond, largerMagnitude(ofThird, ofLast));
+        most = largerMagnitude(largerMagnitude(most, ofFirst), others);
       }
-      most = f32x4.pmax(most, f32x4.neg(negative));
       most = f32x4.pmax(most, v128.shuffle<i64>(most, most, 1, 0));
     } else {
       const frame = v128.load64_zero(frameAt(frames, n));

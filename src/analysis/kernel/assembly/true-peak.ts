@@ -2,7 +2,7 @@ import { bandEndPairs, bandEndTaps } from './band-limit';
 import { sumPairs } from './half-band';
 import { lookAtRing, MARGIN, peakNear } from './interpolate';
 import { boundsAt, floorOf, isPeak } from './magnitude-peaks';
-import { frameAt, interleave, largerFrame } from './vector';
+import { frameAt, interleave, largerFrame, largerMagnitude, magnitudeBits } from './vector';
 
 /** Largest magnitude so far, left and right. */
 export const truePeaks: usize = memory.data(16, 16);
@@ -40,24 +40,38 @@ export function seekTruePeak(program: usize, from: i32, until: i32): void {
 
 /** Largest step from frame to frame around some frames, of each channel in both frames. */
 function largestStep(program: usize, from: i32, until: i32): v128 {
+  const bits = v128.load(magnitudeBits);
   let most = f32x4.splat(0);
-  for (let n = from - PEAK_REACH + 1; n < until + PEAK_REACH - 2; n += 2) {
-    const at = frameAt(program, n);
-    most = f32x4.pmax(most, f32x4.abs(f32x4.sub(v128.load(at), v128.load(at - 8))));
+  let at = frameAt(program, from - PEAK_REACH + 1);
+  const end = frameAt(program, until + PEAK_REACH - 2);
+  for (; at + 64 <= end; at += 64) {
+    const first = largerMagnitude(stepsAt(at, bits), stepsAt(at + 16, bits));
+    const second = largerMagnitude(stepsAt(at + 32, bits), stepsAt(at + 48, bits));
+    most = largerMagnitude(most, largerMagnitude(first, second));
   }
+  for (; at < end; at += 16) most = largerMagnitude(most, stepsAt(at, bits));
   return largerFrame(most);
 }
 
-/** Largest magnitude of some frames and perhaps the next, of each channel in both frames. */
+/** Magnitudes of the steps to two frames. */
+// @ts-ignore: decorator
+@inline
+function stepsAt(at: usize, bits: v128): v128 {
+  return v128.and(f32x4.sub(v128.load(at), v128.load(at - 8)), bits);
+}
+
+/** Largest magnitude of some frames and perhaps the next five, of each channel in both frames. */
 function largest(program: usize, from: i32, until: i32): v128 {
+  const bits = v128.load(magnitudeBits);
   let most = f32x4.splat(0);
-  let least = most;
-  for (let n = from; n < until; n += 2) {
-    const pair = v128.load(frameAt(program, n));
-    most = f32x4.pmax(most, pair);
-    least = f32x4.pmin(least, pair);
+  const end = frameAt(program, until);
+  for (let at = frameAt(program, from); at < end; at += 48) {
+    const first = v128.and(v128.load(at), bits);
+    const second = v128.and(v128.load(at, 16), bits);
+    const third = v128.and(v128.load(at, 32), bits);
+    most = largerMagnitude(largerMagnitude(most, first), largerMagnitude(second, third));
   }
-  return largerFrame(f32x4.pmax(most, f32x4.neg(least)));
+  return largerFrame(most);
 }
 
 /** Doubles some frames and looks at them and between them. */

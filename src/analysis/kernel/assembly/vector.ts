@@ -49,6 +49,20 @@ export function exchanged(frame: v128): v128 {
   return v128.shuffle<f64>(frame, frame, 1, 0);
 }
 
+/** All bits but signs. V8 would make them anew for each `f32x4.abs`: a loop loads them once. */
+export const magnitudeBits: usize = memory.data<u32>(
+  [0x7fffffff, 0x7fffffff, 0x7fffffff, 0x7fffffff], 16);
+
+/**
+ * Larger of numbers that are not negative, as integers, which are in the same order: what compares
+ * floats is what adds them, and mostly busy.
+ */
+// @ts-ignore: decorator
+@inline
+export function largerMagnitude(a: v128, b: v128): v128 {
+  return i32x4.max_s(a, b);
+}
+
 /** Larger of the two frames of a vector, in both. */
 // @ts-ignore: decorator
 @inline
