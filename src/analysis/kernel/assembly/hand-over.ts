@@ -1,5 +1,5 @@
 import { BIN_CAPACITY, binCount, binMaxima, COLUMNS, takeBins } from './bins';
-import { CLASSES } from './classes';
+import { CLASSES } from './counts';
 import {
   FIGURES, QUARTER_CAPACITY, quarterCount, quarterCounts, quarterFigures, takeQuarters,
 } from './walls';

@@ -27,6 +27,8 @@ const doubles: usize = memory.data(CHUNK_FRAMES * 16, 16);
 
 /** Full scale of a word that lies in the upper bytes of 32 bits. */
 const WORD: f64 = 2147483648;
+/** Its inverse, f32 in all lanes. */
+const wordShare: usize = memory.data(16, 16);
 
 let bytesPerSample: i32 = 0;
 let isFloat: bool = false;
@@ -38,6 +40,7 @@ export function setSource(float: bool, bits: i32, channelCount: i32, full: f64, 
   bytesPerSample = bits >> 3;
   channels = channelCount;
   sampleLimit = limit;
+  v128.store(wordShare, f32x4.splat(<f32>(1 / WORD)));
   setAny(float, bytesPerSample, channelCount);
   setClipping(float, full);
 }
@@ -91,8 +94,8 @@ function wordsAt(address: usize, bytes: i32): v128 {
  */
 // @ts-ignore: decorator
 @inline
-function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 {
-  const sample = f32x4.splat(<f32>(1 / WORD));
+function convertWords(address: usize, count: i32, frames: usize, bytes: i32): v128 {
+  const sample = v128.load(wordShare);
   // Every other frame apart, a lane each.
   let lefts = v128.load(sums, 64);
   let rights = v128.load(sums, 80);
@@ -100,12 +103,13 @@ function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 
   let rightSquares = v128.load(sums, 112);
   let cross = v128.load(sums, 128);
   let largest = i32x4.splat(0);
-  for (let n = 0; n < count; n += 2) {
+  let out = frames;
+  for (const end = frameAt(frames, count); out < end; out += 16) {
     let pair = wordsAt(address, bytes);
     address += 4 * bytes;
-    v128.store(frameAt(out, n), f32x4.mul(f32x4.convert_i32x4_s(pair), sample));
+    v128.store(out, f32x4.mul(f32x4.convert_i32x4_s(pair), sample));
     // Nothing is added for a frame that there is not.
-    if (n + 1 == count) pair = v128.and(pair, i64x2(-1, 0));
+    if (end - out == 8) pair = v128.and(pair, i64x2(-1, 0));
     largest = i32x4.max_u(largest, i32x4.abs(pair));
     const channels = v128.shuffle<i32>(pair, pair, 0, 2, 1, 3);
     const left = f64x2.convert_low_i32x4_s(channels);
@@ -127,7 +131,7 @@ function convertWords(address: usize, count: i32, out: usize, bytes: i32): v128 
   keep(96, leftSquares, isOdd);
   keep(112, rightSquares, isOdd);
   keep(128, cross, isOdd);
-  if (identical) identical = areIdentical(out, count);
+  if (identical) identical = areIdentical(frames, count);
   const most = i32x4.max_u(largest, v128.shuffle<i64>(largest, largest, 1, 0));
   return f64x2.mul(f64x2.convert_low_i32x4_u(most), f64x2.splat(1 / WORD));
 }

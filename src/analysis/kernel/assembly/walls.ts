@@ -1,7 +1,7 @@
+import { highestClasses, leftBytes, lowestExponents, placesOf, writeByteLimits } from './classes';
 import {
-  CLASSES, countFour, countOne, highestClasses, leftBytes, lowestExponents, reserveCounts, takeCounts,
-  writeByteLimits,
-} from './classes';
+  CLASSES, countFirst, countWaiting, letWait, reserveCounts, stepPlaces, takeCounts,
+} from './counts';
 import { STEP_FRAMES } from './low-band';
 import { BINS_PER_QUARTER, edge } from './rings';
 import { firstOf, frameAt, largerFrame, secondOf } from './vector';
@@ -82,6 +82,7 @@ function endQuarter(): void {
  */
 function measureWhole(first: i32): void {
   reserveCounts(STEP_FRAMES);
+  countWaiting();
   const lowest = lowestExponents();
   const highest = highestClasses();
   const lefts = leftBytes();
@@ -98,8 +99,10 @@ function measureWhole(first: i32): void {
     accelerationTotal = f32x4.add(f32x4.add(accelerationTotal, a), nextA);
     velocityMost = f32x4.pmax(velocityMost, f32x4.pmax(v, nextV));
     accelerationMost = f32x4.pmax(accelerationMost, f32x4.pmax(a, nextA));
-    countFour(v, nextV, a, nextA, lowest, highest, lefts);
+    const places = placesOf(v, nextV, a, nextA, lowest, highest, lefts);
+    v128.store(stepPlaces + (<usize>n << 2), places);
   }
+  letWait();
   addSquares(velocityTotal, accelerationTotal);
   boundPeaks(first, largerFrame(velocityMost), largerFrame(accelerationMost));
 }
@@ -130,7 +133,7 @@ function measureRest(first: i32, begin: i32, stop: i32): void {
     if (frame < begin || frame >= stop) continue;
     const v = squares(v128.load64_zero(frameAt(stepVelocities, n)));
     const a = squares(v128.load64_zero(frameAt(stepAccelerations, n)));
-    countOne(v, a);
+    countFirst(placesOf(v, v, a, a, lowestExponents(), highestClasses(), leftBytes()));
     const isOdd = (n & 1) != 0;
     velocityTotal = f32x4.add(velocityTotal, isOdd ? v128.shuffle<i64>(v, v, 1, 0) : v);
     accelerationTotal = f32x4.add(accelerationTotal, isOdd ? v128.shuffle<i64>(a, a, 1, 0) : a);
