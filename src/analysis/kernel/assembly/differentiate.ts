@@ -8,6 +8,9 @@ import {
 import { frameAt, largerFrame, largerMagnitude, magnitudeBits } from './vector';
 import { HALF_STEP, measureStep, stepAccelerations, stepVelocities } from './walls';
 
+/** Where the odd frames of a step lie behind its even ones. */
+const ODD_BYTES: usize = HALF_STEP * 8;
+
 /**
  * Makes velocity, acceleration and bounds of all steps whose moves are there, and a step more, which
  * the peaks of a quarter need that ends with the step.
@@ -24,46 +27,53 @@ function differentiateStep(first: i32): void {
   const at = ((first >> 1) - 2) & movesMask;
   const evens = frameAt(evenMoves, at);
   const odds = frameAt(oddMoves, at);
-  differentiateHalf(evens, odds, stepVelocities, stepAccelerations);
-  const half: usize = HALF_STEP * 8;
-  differentiateHalf(odds, evens + 8, stepVelocities + half, stepAccelerations + half);
+  differentiateFrames(evens, odds);
   boundDisplacement(first, largestBends(evens, odds));
 }
 
 /**
- * Velocity and acceleration of the even or the odd frames of a step.
- * @param to the moves to the frames, from the one two of them before on
- * @param after the moves to the frames after them, likewise
+ * Velocity and acceleration of the even and of the odd frames of a step, which share all moves but
+ * two. The taps are loaded in each round: there are fewer registers than moves and taps.
+ * @param evens the moves to the even frames, from two of them before the step on
+ * @param odds the moves to the frames after these
  */
-function differentiateHalf(to: usize, after: usize, velocities: usize, accelerations: usize): void {
-  const velocity0 = v128.load(derivativeTaps, 0);
-  const velocity1 = v128.load(derivativeTaps, 16);
-  const velocity2 = v128.load(derivativeTaps, 32);
-  const velocity3 = v128.load(derivativeTaps, 48);
-  const acceleration0 = v128.load(derivativeTaps, 64);
-  const acceleration1 = v128.load(derivativeTaps, 80);
-  const acceleration2 = v128.load(derivativeTaps, 96);
+function differentiateFrames(evens: usize, odds: usize): void {
   for (let n = 0; n < HALF_STEP; n += 2) {
-    const x = frameAt(after, n);
-    const y = frameAt(to, n);
-    const at0 = v128.load(x);
-    const at1 = v128.load(y, 8);
-    const at2 = v128.load(x, 8);
-    const at3 = v128.load(y, 16);
-    const at4 = v128.load(x, 16);
-    const at5 = v128.load(y, 24);
-    const at6 = v128.load(x, 24);
-    const at7 = v128.load(y, 32);
-    const near = f32x4.add(
-      f32x4.mul(velocity0, f32x4.add(at4, at3)), f32x4.mul(velocity1, f32x4.add(at5, at2)));
-    const far = f32x4.add(
-      f32x4.mul(velocity2, f32x4.add(at6, at1)), f32x4.mul(velocity3, f32x4.add(at7, at0)));
-    v128.store(frameAt(velocities, n), f32x4.add(near, far));
-    const inner = f32x4.add(
-      f32x4.mul(acceleration0, f32x4.sub(at4, at3)),
-      f32x4.mul(acceleration1, f32x4.sub(at5, at2)));
-    const rest = f32x4.mul(acceleration2, f32x4.sub(at6, at1));
-    v128.store(frameAt(accelerations, n), f32x4.add(inner, rest));
+    const even = frameAt(evens, n);
+    const odd = frameAt(odds, n);
+    const at0 = v128.load(odd);
+    const at1 = v128.load(even, 8);
+    const at2 = v128.load(odd, 8);
+    const at3 = v128.load(even, 16);
+    const at4 = v128.load(odd, 16);
+    const at5 = v128.load(even, 24);
+    const at6 = v128.load(odd, 24);
+    const at7 = v128.load(even, 32);
+    const at8 = v128.load(odd, 32);
+    const velocities = frameAt(stepVelocities, n);
+    const near = v128.load(derivativeTaps, 0);
+    const second = v128.load(derivativeTaps, 16);
+    const third = v128.load(derivativeTaps, 32);
+    const far = v128.load(derivativeTaps, 48);
+    v128.store(velocities, f32x4.add(
+      f32x4.add(f32x4.mul(near, f32x4.add(at4, at3)), f32x4.mul(second, f32x4.add(at5, at2))),
+      f32x4.add(f32x4.mul(third, f32x4.add(at6, at1)), f32x4.mul(far, f32x4.add(at7, at0)))));
+    v128.store(velocities, f32x4.add(
+      f32x4.add(f32x4.mul(near, f32x4.add(at5, at4)), f32x4.mul(second, f32x4.add(at6, at3))),
+      f32x4.add(f32x4.mul(third, f32x4.add(at7, at2)), f32x4.mul(far, f32x4.add(at8, at1)))),
+      ODD_BYTES);
+    const accelerations = frameAt(stepAccelerations, n);
+    const bend = v128.load(derivativeTaps, 64);
+    const secondBend = v128.load(derivativeTaps, 80);
+    const thirdBend = v128.load(derivativeTaps, 96);
+    v128.store(accelerations, f32x4.add(
+      f32x4.add(
+        f32x4.mul(bend, f32x4.sub(at4, at3)), f32x4.mul(secondBend, f32x4.sub(at5, at2))),
+      f32x4.mul(thirdBend, f32x4.sub(at6, at1))));
+    v128.store(accelerations, f32x4.add(
+      f32x4.add(
+        f32x4.mul(bend, f32x4.sub(at5, at4)), f32x4.mul(secondBend, f32x4.sub(at6, at3))),
+      f32x4.mul(thirdBend, f32x4.sub(at7, at2))), ODD_BYTES);
   }
 }
 
