@@ -77,6 +77,8 @@ async function forecastIn(
   const job = { input, settings, progress };
   const parts = await partsOfSide(input, settings);
   const request = requestFor(input);
+  // Once the last side is measured all but one have nothing to do: ended, they give memory back.
+  pool.keep(isLast && parts.length > MOST_PARTS_APART ? 1 : pool.jobs);
   // One thread does a side's parts in their order.
   if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));

@@ -5,6 +5,8 @@ export interface SidePool {
   /** How many are done at a time. */
   readonly jobs: number;
   readonly run: SideJobs;
+  /** How many threads are kept from now on when they have nothing to do; all at first. */
+  readonly keep: (threads: number) => void;
   /** Ends its threads. */
   readonly close: () => Promise<void>;
 }
@@ -20,7 +22,7 @@ const YOUNG_MEBIBYTES = 2;
 /** The one thread there is. */
 export async function inlinePool(): Promise<SidePool> {
   const { sideJobs } = await import('./side-jobs.js');
-  return { jobs: 1, run: sideJobs, close: async () => {} };
+  return { jobs: 1, run: sideJobs, keep: () => {}, close: async () => {} };
 }
 
 /**
@@ -51,6 +53,9 @@ export async function threadPool(
       parts: async (job) => await twice(() => pool.run(job, { name: 'parts' })),
       tightest: async (job) => await twice(() => pool.run(job, { name: 'tightest' })),
       file: async (job) => await twice(() => pool.run(job, { name: 'file' })),
+    },
+    keep: (threads) => {
+      pool.options.minThreads = threads;
     },
     close: async () => await pool.destroy(),
   };

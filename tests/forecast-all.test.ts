@@ -1,23 +1,31 @@
-import { copyFile } from 'node:fs/promises';
+import { copyFile, truncate, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import type { Worker } from 'node:worker_threads';
+import { describe, expect, test, vi } from 'vitest';
 import { forecastAll, type SideRun } from '../src/forecast-all.js';
 import type { ForecastedFile } from '../src/forecast-result.js';
+import type { Request } from '../src/forecast-side.js';
 import { resolveProfile } from '../src/profile/resolve-profile.js';
 import type { Failure } from '../src/report/failure.js';
 import { type SidePool, threadPool } from '../src/side-pool.js';
 import { forecastedFile } from './support/forecast-fixture.js';
 import { withFolder } from './support/run-furrow.js';
+import { temporaryFolder } from './support/temporary-folder.js';
+import { wavBytes } from './support/wav-writer.js';
 
 const SIGNAL = fileURLToPath(
   new URL('reference-signals/closed-forms/inter-sample.wav', import.meta.url),
 );
 
+const WORKER = new URL('support/failing-worker.mjs', import.meta.url);
+const REQUEST: Request = { levelDb: 0, planner: 'turn-ahead' };
+
 function runWith(pool: SidePool): SideRun {
   return {
     pool,
     settings: resolveProfile(),
-    requestFor: () => ({ levelDb: 0, planner: 'turn-ahead' }),
+    requestFor: () => REQUEST,
     progress: new BigInt64Array(new SharedArrayBuffer(8)),
   };
 }
@@ -48,6 +56,7 @@ function poolOf(jobs: number, work: (path: string) => Promise<void>): SidePool {
         return { value: forecastedFile({ name: path }) };
       },
     },
+    keep: () => {},
     close: async () => {},
   };
 }
@@ -106,16 +115,64 @@ describe('results', () => {
   });
 });
 
-describe('a thread that dies', () => {
-  const worker = new URL('support/failing-worker.mjs', import.meta.url);
+describe('threads with nothing to do', () => {
+  /** As long as is said, and nearly all of it a hole. */
+  async function silentSide(name: string, minutes: number): Promise<string> {
+    const path = join(await temporaryFolder(), name);
+    const bytes = wavBytes({ channels: 1, bitDepth: 8, sampleRate: 44_100, words: [0] });
+    // Its data go on to the end of the file.
+    bytes.fill(0xff, 40, 44);
+    await writeFile(path, bytes);
+    await truncate(path, bytes.length + minutes * 60 * 44_100);
+    return path;
+  }
 
+  test.each([
+    ['it is', [3, 40], [2, 1]],
+    ['another one is', [40, 3], [2, 2]],
+  ])('are kept, but one only where the last side is long: %s', async (_, lengths, wanted) => {
+    const kept: number[] = [];
+    const keep = (threads: number) => kept.push(threads);
+    const paths = await Promise.all(lengths.map((minutes) => silentSide('side.wav', minutes)));
+    await all(paths, runWith({ ...poolOf(2, async () => {}), keep }));
+    expect(kept).toEqual(wanted);
+  });
+
+  test('end, but for as many as are kept', async () => {
+    await withSignals(['a', 'b', 'c'], async ([a = '', b = '', c = '']) => {
+      const threads: Worker[] = [];
+      const note = (thread: Worker) => threads.push(thread);
+      process.on('worker', note);
+      const pool = await threadPool(3, WORKER);
+      try {
+        const { settings, progress } = runWith(pool);
+        const job = (input: string) =>
+          pool.run.file({ input, settings, progress, request: REQUEST });
+        const ended = () => threads.filter(({ threadId }) => threadId === -1).length;
+        await Promise.all([a, b, c].map(job));
+        expect(threads).toHaveLength(3);
+        expect(ended()).toBe(0);
+        pool.keep(1);
+        await Promise.all([a, b, c].map(job));
+        await vi.waitFor(() => expect(ended()).toBe(2));
+        expect(await job(a)).toEqual({ value: { name: a } });
+        expect(threads).toHaveLength(3);
+      } finally {
+        process.off('worker', note);
+        await pool.close();
+      }
+    });
+  });
+});
+
+describe('a thread that dies', () => {
   test.each([
     ['throws', 'thrown on purpose'],
     ['dies-late', 'died on purpose'],
     ['eats-memory', 'memory'],
   ])('by a file that %s takes that file only', async (name, reason) => {
     await withSignals(['before', name, 'after', 'last'], async (paths) => {
-      const pool = await threadPool(2, worker, { heapMebibytes: 32 });
+      const pool = await threadPool(2, WORKER, { heapMebibytes: 32 });
       try {
         const results = await all(paths, runWith(pool));
         expect(results).toHaveLength(4);
@@ -130,7 +187,7 @@ describe('a thread that dies', () => {
 
   test('is given the file a second time', async () => {
     await withSignals(['dies-once'], async (paths) => {
-      const pool = await threadPool(1, worker);
+      const pool = await threadPool(1, WORKER);
       try {
         // One job at a time would be done without a thread.
         const results = await all(paths, runWith({ ...pool, jobs: 2 }));

@@ -72,7 +72,7 @@ async function forecastInParts(path) {
   const { forecastAll } = await import(join(folder, 'forecast-all.js'));
   const { resolveProfile } = await import(join(folder, 'index.js'));
   const results = forecastAll([path], {
-    pool: { jobs: 2, run, close: async () => {} },
+    pool: { jobs: 2, run, keep: () => {}, close: async () => {} },
     settings: resolveProfile(),
     requestFor: () => ({ levelDb: 0, planner: 'turn-ahead' }),
     progress: new BigInt64Array(new SharedArrayBuffer(8)),
