@@ -81,5 +81,6 @@ async function forecastOf(
 ): Promise<ForecastedFile> {
   const request = { levelDb, planner, keepMotion: true };
   if (parts.length === 0) return await forecastFile(input, settings, request);
-  return await forecastParts(input, settings, request, { figures: parts, rows: appendRows(parts) });
+  const rows = { ...appendRows(parts), silentQuarters: 0 };
+  return await forecastParts(input, settings, request, { figures: parts, rows });
 }

@@ -83,7 +83,7 @@ async function forecastIn(
   if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));
   }
-  const rows = rowsOfSide(parts);
+  const rows = rowsOfSide(parts, settings);
   const outcomes = await Promise.all(
     parts.map((part) => {
       const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);

@@ -9,13 +9,14 @@ import { readEdgeWindow } from './analysis/edge-window.js';
 import { hashAudio } from './analysis/hash-audio.js';
 import { joinFigures } from './analysis/join-parts.js';
 import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
-import { rowsBetween, rowsOfSide } from './analysis/motion-rows.js';
+import { rowsBetween, rowsOfSide, type SideRows } from './analysis/motion-rows.js';
 import { type Part, partsOf } from './analysis/parts.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
 import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
 import { forecastPlans, tightestOf } from './model/forecast-model.js';
 import type { HotSpot, SideForecast } from './model/forecast-types.js';
+import { type PlannedRows, plannedRows } from './model/planned-rows.js';
 import { withSurvival } from './model/with-survival.js';
 import { isMotionFile } from './motion-file/is-motion.js';
 import { type OpenSide, type SideInput, withSide } from './open-side.js';
@@ -40,7 +41,7 @@ export interface MeasuredParts {
   /** Of all parts, in their order. */
   readonly figures: readonly PartFigures[];
   /** Of the whole side: each part has filled in its own. */
-  readonly rows: MotionRows;
+  readonly rows: SideRows;
 }
 
 type Tightest = SideForecast['tightest'];
@@ -66,7 +67,7 @@ export async function forecastFile(
   }
   return await withSide(input, settings, async (side) => {
     const parts = partsOf(side.source.format, side.source.frames, side.analysed);
-    const rows = rowsOfSide(parts);
+    const rows = rowsOfSide(parts, settings);
     const figures: PartFigures[] = [];
     for (const part of parts) {
       figures.push(
@@ -125,7 +126,9 @@ export async function tightestOfParts(
 ): Promise<Tightest> {
   return await withSide(input, settings, async (side) => {
     refuseChanged(side, measured);
-    return tightestOf(joined(side, measured), settings, { levelDb, ...handOf(side) });
+    const motion = joined(side, measured);
+    const rows = rowsIn(measured, motion, settings);
+    return tightestOf(motion, settings, { levelDb, rows, ...handOf(side) });
   });
 }
 
@@ -164,6 +167,7 @@ async function forecastOpen(
     ...request,
     ...handOf(side),
     source: side.facts,
+    rows: rowsIn(measured, motion, settings),
     ...(tightest === undefined ? {} : { tightest }),
   });
   const windows = await readEdges(side, planned.forecast.hotSpots);
@@ -183,6 +187,11 @@ async function forecastOpen(
 
 function joined({ source, analysed }: OpenSide, { figures, rows }: MeasuredParts): MotionSummary {
   return joinFigures(figures, rows, source.format, source.frames, analysed);
+}
+
+/** What is planned of a side lies where it was measured. */
+function rowsIn({ rows }: MeasuredParts, motion: MotionSummary, settings: Settings): PlannedRows {
+  return plannedRows(motion, settings, undefined, rows.silentQuarters);
 }
 
 function handOf({ hand }: OpenSide): Pick<OpenSide, 'hand'> {

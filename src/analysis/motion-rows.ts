@@ -1,9 +1,11 @@
+import type { Settings } from '../settings.js';
 import { emptyLowBand } from './low-band-figures.js';
 import {
   BINS_PER_QUARTER,
   HISTOGRAM_CLASSES,
   type Histogram,
   type LowBand,
+  QUARTERS_PER_TURN,
   type WallMotion,
 } from './motion.js';
 import { BIN_COLUMNS, type BinMaxima, type MotionRows } from './part-motion.js';
@@ -11,9 +13,21 @@ import type { Part } from './parts.js';
 import { type RowMemory, sharedMemory } from './row-memory.js';
 import { emptyWall } from './wall-rows.js';
 
-/** Rows over so many quarters, to be filled in. */
-export function emptyRows(quarterCount: number, memory: RowMemory): MotionRows {
-  const row = (): Float64Array => new Float64Array(memory(8 * quarterCount * BINS_PER_QUARTER));
+/** Rows of a whole side. */
+export interface SideRows extends MotionRows {
+  /** Quarters of silence that lie before and after each bin row in its memory. */
+  readonly silentQuarters: number;
+}
+
+/**
+ * Rows over so many quarters, to be filled in.
+ * @param silentQuarters that lie before and after each bin row in its memory
+ */
+export function emptyRows(quarterCount: number, memory: RowMemory, silentQuarters = 0): MotionRows {
+  const bins = quarterCount * BINS_PER_QUARTER;
+  const silent = silentQuarters * BINS_PER_QUARTER;
+  const row = (): Float64Array =>
+    new Float64Array(memory(8 * (bins + 2 * silent)), 8 * silent, bins);
   return {
     bins: {
       approach: row(),
@@ -32,10 +46,15 @@ export function emptyRows(quarterCount: number, memory: RowMemory): MotionRows {
 
 /**
  * Rows of a side, into which its parts are measured by whichever threads: so they are there once,
- * and need not be joined.
+ * and need not be joined. The silent turns that are planned around it lie around them.
  */
-export function rowsOfSide(parts: readonly Part[]): MotionRows {
-  return emptyRows(parts.at(-1)?.endQuarter ?? 0, sharedMemory);
+export function rowsOfSide(
+  parts: readonly Part[],
+  { silentTurns }: Pick<Settings, 'silentTurns'>,
+): SideRows {
+  const silentQuarters = QUARTERS_PER_TURN * silentTurns;
+  const rows = emptyRows(parts.at(-1)?.endQuarter ?? 0, sharedMemory, silentQuarters);
+  return { ...rows, silentQuarters };
 }
 
 /** The same memory over the quarters from `first` up to `end`. */

@@ -99,9 +99,9 @@ export function forecastPlans(
 export function tightestOf(
   motion: MotionSummary,
   settings: Settings,
-  { levelDb, hand }: Pick<SideRequest, 'levelDb' | 'hand'>,
+  { levelDb, hand, rows }: Pick<SideRequest, 'levelDb' | 'hand' | 'rows'>,
 ): SideForecast['tightest'] {
-  const side = plannedSide(motion, settings, hand);
+  const side = plannedSide(motion, settings, hand, rows);
   return { radiusUsed: radiusUsed(side, planSide(side, 'tightest', levelDb)) };
 }
 

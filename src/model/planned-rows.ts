@@ -42,14 +42,18 @@ export interface PlannedRows {
 /** @param bin of the motion summary */
 export type MovedWallAt = (bin: number) => MovedWall;
 
-/** @param movedWallAt what is known of the motion beside the summary's rows */
+/**
+ * @param movedWallAt what is known of the motion beside the summary's rows
+ * @param silentQuarters that lie before and after each bin row in its memory
+ */
 export function plannedRows(
   motion: MotionSummary,
   settings: Pick<Settings, 'silentTurns'>,
   movedWallAt: MovedWallAt = (bin) => movedWall(motion, bin),
+  silentQuarters = 0,
 ): PlannedRows {
   const { lead, count } = extent(motion, settings);
-  const padded = (row: Float64Array) => padRow(row, lead, count);
+  const padded = (row: Float64Array) => padRow(row, lead, count, silentQuarters);
   const maxima = (row: Float64Array) => paddedMaxima(row, lead, count);
   return {
     approach: padded(motion.approach),

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { analysePart, figuresOf, type PartMotion } from '../../src/analysis/analyse-part.js';
 import type { FrameSource } from '../../src/analysis/frame-source.js';
 import { joinFigures, joinParts } from '../../src/analysis/join-parts.js';
-import type { MotionSummary } from '../../src/analysis/motion.js';
+import { BINS_PER_QUARTER, type MotionSummary } from '../../src/analysis/motion.js';
 import { rowsBetween, rowsOfSide, setRows } from '../../src/analysis/motion-rows.js';
 import { type Part, partsOf } from '../../src/analysis/parts.js';
 import { type OpenWav, withWav } from '../../src/analysis/wav-file.js';
@@ -67,7 +67,7 @@ test.each([
   const filled = await withWav(path, async (wav) => {
     const { format, frames } = wav.file;
     const parts = partsOfWav(wav);
-    const rows = rowsOfSide(parts);
+    const rows = rowsOfSide(parts, SETTINGS);
     const measured = parts.map(async (part) => {
       const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
       const source = wavFrames(wav);
@@ -81,6 +81,27 @@ test.each([
     return joinFigures(await Promise.all(measured), rows, format, frames, SETTINGS);
   });
   expect(bytesOf(filled).equals(bytesOf(await summaryOfFile(path)))).toBe(true);
+});
+
+test('rows of a side lie in the silence that is planned around it, also when they are filled in', async () => {
+  await withWav(await fileWith(), async (wav) => {
+    const parts = partsOfWav(wav);
+    const rows = rowsOfSide(parts, { silentTurns: 2 });
+    for (const part of parts) {
+      const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
+      await analysePart(wavFrames(wav), SETTINGS, part, () => {}, own);
+    }
+    const silent = 8 * BINS_PER_QUARTER;
+    expect(rows.silentQuarters).toBe(8);
+    expect(rows.bins.outward.some((value) => value > 0)).toBe(true);
+    for (const row of Object.values(rows.bins)) {
+      const memory = new Float64Array(row.buffer);
+      expect(memory.length).toBe(row.length + 2 * silent);
+      expect(memory.subarray(silent, silent + row.length)).toEqual(row);
+      const around = [...memory.subarray(0, silent), ...memory.subarray(silent + row.length)];
+      expect(around.every((value) => value === 0)).toBe(true);
+    }
+  });
 });
 
 test('frames that are read into the pass itself and ones that are handed over give the same bytes', async () => {

@@ -39,7 +39,7 @@ test('a file that is shorter or longer when its next part is read is no bug of f
   const [first, second] = await partsOfSide(path, settings);
   if (first === undefined || second === undefined) throw new Error('a file in one part');
   const request = { levelDb: 0, planner: 'turn-ahead' } as const;
-  const rows = rowsOfSide([first, second]);
+  const rows = rowsOfSide([first, second], settings);
   const measure = (part: Part) => {
     const own = rowsBetween(rows, part.firstQuarter, part.endQuarter);
     return measurePart(path, settings, part, own, () => {});
