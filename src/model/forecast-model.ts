@@ -5,8 +5,8 @@ import { allFindings, verdictOf } from './findings/all-findings.js';
 import type { Headroom, SideForecast, SourceFacts } from './forecast-types.js';
 import { headLoad } from './head-load.js';
 import { hotSpots } from './hot-spots.js';
-import { headroom } from './level.js';
-import { type Plan, planSide } from './plan.js';
+import { emptyLevelRows, headroom } from './level.js';
+import { type Plan, type PlanRows, planPitch, planSide } from './plan.js';
 import { planReport, radiusUsed } from './plan-report.js';
 import type { PlannedRows } from './planned-rows.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
@@ -70,7 +70,9 @@ export function forecastPlans(
   const fixed = verified('fixed');
   const plan = planner === 'machine' ? machine : planner === 'fixed' ? fixed : verified(planner);
   const executed = { machine, fixed, plan }[executes];
-  const findings = allFindings(side, executed, source);
+  const rows = emptyLevelRows(side);
+  const { shares } = rows.trials;
+  const findings = allFindings(side, executed, source, shares);
   const forecast = {
     durationSeconds: motion.durationSeconds,
     turns: side.turns,
@@ -78,11 +80,11 @@ export function forecastPlans(
     planner,
     executes,
     verdict: verdictOf(findings),
-    plan: planReport(side, plan),
-    machine: planReport(side, machine),
-    fixed: planReport(side, fixed),
-    tightest: known.tightest ?? { radiusUsed: leastRadius(side, plan.plan, levelDb) },
-    headroom: known.headroom ?? headroom(side, executed.plan.planner),
+    plan: planReport(side, plan, shares),
+    machine: planReport(side, machine, shares),
+    fixed: planReport(side, fixed, shares),
+    tightest: known.tightest ?? { radiusUsed: leastRadius(side, plan.plan, levelDb, rows.plans) },
+    headroom: known.headroom ?? headroom(side, executed.plan.planner, rows),
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
@@ -105,7 +107,8 @@ export function tightestOf(
   return { radiusUsed: radiusUsed(side, planSide(side, 'tightest', levelDb)) };
 }
 
-/** What the tightest plan takes; `plan` may be it. */
-function leastRadius(side: PlannedSide, plan: Plan, levelDb: number): Metres {
-  return radiusUsed(side, plan.planner === 'tightest' ? plan : planSide(side, 'tightest', levelDb));
+/** What the tightest plan takes; `plan` may be it. @param rows are overwritten */
+function leastRadius(side: PlannedSide, plan: Plan, levelDb: number, rows: PlanRows): Metres {
+  if (plan.planner === 'tightest') return radiusUsed(side, plan);
+  return radiusUsed(side, planPitch(side, 'tightest', 10 ** (levelDb / 20), rows));
 }

@@ -1,6 +1,6 @@
 import type { Planner } from '../settings.js';
 import type { Headroom } from './forecast-types.js';
-import { emptyPlanRows, type Plan, planPitch, planSide } from './plan.js';
+import { emptyPlanRows, type Plan, type PlanRows, planPitch, planSide } from './plan.js';
 import { spareRadius } from './plan-report.js';
 import type { PlannedSide } from './planned-side.js';
 import { emptyTrialRows, type Limit, type TrialRows, traceLimit } from './trace-limit.js';
@@ -11,16 +11,28 @@ const HIGHEST_DB = 12;
 /** How near to its limit the search stops, dB: halves of one decibel, so exact. */
 const RESOLUTION_DB = 1 / 256;
 
+/** Rows of one level after the other: those of all of them would be the model's largest. */
+export interface LevelRows {
+  readonly plans: PlanRows;
+  readonly trials: TrialRows;
+}
+
+export function emptyLevelRows(side: PlannedSide): LevelRows {
+  return { plans: emptyPlanRows(side), trials: emptyTrialRows(side) };
+}
+
 /**
  * The largest levels of a side under one planner, re its program: `fillDb` with spare radius,
  * `traceDb` without a fault from land, pitch, groove, facet or bend. The recommended one is the
  * smaller, rounded down to `levelStep`. All are null where −12 … +12 dB holds none; `limitedBy` is
  * what the next louder level breaks, null where +12 dB breaks nothing.
+ * @param rows are overwritten
  */
-export function headroom(side: PlannedSide, planner: Planner): Headroom {
-  // The rows of one level after the other: those of all of them would be the model's largest.
-  const plans = emptyPlanRows(side);
-  const trials = emptyTrialRows(side);
+export function headroom(
+  side: PlannedSide,
+  planner: Planner,
+  { plans, trials } = emptyLevelRows(side),
+): Headroom {
   const fits = (levelDb: number) =>
     fillLimit(side, planPitch(side, planner, 10 ** (levelDb / 20), plans)) === null;
   const planAt = (levelDb: number) => planSide(side, planner, levelDb, plans);

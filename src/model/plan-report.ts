@@ -8,13 +8,18 @@ import type { Plan } from './plan.js';
 import { binStart, type PlannedSide, quarterStart } from './planned-side.js';
 import { traceWalls } from './tracing.js';
 import type { Verified } from './verify.js';
-import { bendShares, worstShare } from './worst-second.js';
+import { bendShares, emptyShareRows, worstShare } from './worst-second.js';
 
 /**
  * A verified plan in figures: extremes over all planned quarters, pitch and radius of the program.
  * A program without length has the base pitch.
+ * @param rows are overwritten
  */
-export function planReport(side: PlannedSide, verified: Verified): PlanReport {
+export function planReport(
+  side: PlannedSide,
+  verified: Verified,
+  rows = emptyShareRows(side),
+): PlanReport {
   const { settings, lead, turns } = side;
   const { plan, land, landBin, widthMin, widthMinBin, widthMax } = verified;
   const { facet, bend } = traceWalls(side, plan);
@@ -50,8 +55,8 @@ export function planReport(side: PlannedSide, verified: Verified): PlanReport {
     facetMaxAtSeconds: quarterStart(side, steepest),
     bendMin: moves ? bend[tightest]! : null,
     bendMinAtSeconds: moves ? quarterStart(side, tightest) : null,
-    bendShareSpherical: worstShare(bendShares(side, plan, settings.playbackTip)),
-    bendShareLine: worstShare(bendShares(side, plan, settings.lineTip)),
+    bendShareSpherical: worstShare(bendShares(side, plan, settings.playbackTip, rows)),
+    bendShareLine: worstShare(bendShares(side, plan, settings.lineTip, rows)),
   };
 }
 

@@ -15,17 +15,24 @@ export function quarterColumns(
   const { plan } = verified;
   const { facet, bend } = traceWalls(side, plan);
   const program = (row: Float64Array) => row.slice(lead, lead + programCount);
-  const scaled = (row: Float64Array) => program(row).map((motionAt0Db) => plan.gain * motionAt0Db);
+  const changed = (row: Float64Array, change: (of: number, quarter: number) => number) => {
+    const column = program(row);
+    for (let quarter = 0; quarter < column.length; quarter++) {
+      column[quarter] = change(column[quarter]!, quarter);
+    }
+    return column;
+  };
+  const scaled = (row: Float64Array) => changed(row, (motionAt0Db) => plan.gain * motionAt0Db);
   return {
-    atSeconds: program(plan.pitch).map((_, quarter) => quarterStart(side, lead + quarter)),
+    atSeconds: changed(plan.pitch, (_, quarter) => quarterStart(side, lead + quarter)),
     radius: program(plan.radius),
     pitch: program(plan.cut),
     machinePitch: program(machine.plan.cut),
     fixedPitch: program(fixed.plan.cut),
-    widthSet: program(plan.halfWidth).map((halfWidth) => 2 * halfWidth),
+    widthSet: changed(plan.halfWidth, (halfWidth) => 2 * halfWidth),
     widthMin: program(verified.widthMin),
     widthMax: program(verified.widthMax),
-    cutDepthMax: program(verified.widthMax).map((width) => cutDepth(width, settings.bottomRadius)),
+    cutDepthMax: changed(verified.widthMax, (width) => cutDepth(width, settings.bottomRadius)),
     land: program(verified.land),
     landNominal: program(verified.landNominal),
     machineLand: program(machine.land),
@@ -36,7 +43,7 @@ export function quarterColumns(
     lift: scaled(side.liftMax),
     sink: scaled(side.sinkMax),
     facetMax: program(facet),
-    bendMin: program(bend).map((radius) => (Number.isFinite(radius) ? radius : Number.NaN)),
+    bendMin: changed(bend, (radius) => (Number.isFinite(radius) ? radius : Number.NaN)),
     lowCorrelation: motion.lowBand.correlation.slice(0, programCount),
     lowVerticalShare: motion.lowBand.verticalShare.slice(0, programCount),
     lowVertical: motion.lowBand.verticalAmplitude

@@ -1,6 +1,7 @@
 import type { Finding, SourceFacts, Verdict } from '../forecast-types.js';
 import type { PlannedSide } from '../planned-side.js';
 import type { Verified } from '../verify.js';
+import type { ShareRows } from '../worst-second.js';
 import { bassFindings } from './bass-findings.js';
 import { echoFindings } from './echo-findings.js';
 import { fileFindings } from './file-findings.js';
@@ -16,8 +17,16 @@ import { tracingFindings } from './tracing-findings.js';
 
 const WORST_FIRST = ['fault', 'caution', 'note'] as const;
 
-/** Everything there is to say of a plan and of its file; the worst first, then in time. */
-export function allFindings(side: PlannedSide, verified: Verified, source: SourceFacts): Finding[] {
+/**
+ * Everything there is to say of a plan and of its file; the worst first, then in time.
+ * @param rows are overwritten
+ */
+export function allFindings(
+  side: PlannedSide,
+  verified: Verified,
+  source: SourceFacts,
+  rows?: ShareRows,
+): Finding[] {
   const { plan } = verified;
   const findings = [
     ...fileFindings(side.motion.program, source),
@@ -27,7 +36,7 @@ export function allFindings(side: PlannedSide, verified: Verified, source: Sourc
     ...pitchLimitFindings(side, verified),
     ...landFindings(side, verified),
     ...grooveFindings(side, verified),
-    ...tracingFindings(side, plan),
+    ...tracingFindings(side, plan, rows),
     ...bassFindings(side, plan.gain),
     ...echoFindings(side, verified),
     ...standardFindings(side),

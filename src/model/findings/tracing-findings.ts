@@ -1,9 +1,10 @@
+import type { Metres } from '../../units.js';
 import type { Finding, FindingId } from '../forecast-types.js';
 import { SHARE_LIMIT } from '../limits.js';
 import type { Plan } from '../plan.js';
 import { type PlannedSide, quarterStart } from '../planned-side.js';
 import { strongestTreble } from '../strongest-frequency.js';
-import { bendShares, facetShares, type WindowShares } from '../worst-second.js';
+import { bendShares, emptyShareRows, facetShares, type WindowShares } from '../worst-second.js';
 import { finding } from './finding.js';
 import { spansOf } from './spans.js';
 
@@ -12,33 +13,24 @@ import { spansOf } from './spans.js';
  * ones as one, with the worst share of them, and with wall and frequency of the quarter that has
  * most of it. Where the limit of a fault is passed there is no
  * caution beside it.
+ * @param rows are overwritten
  */
-export function tracingFindings(side: PlannedSide, plan: Plan): Finding[] {
+export function tracingFindings(
+  side: PlannedSide,
+  plan: Plan,
+  rows = emptyShareRows(side),
+): Finding[] {
   const { facetCaution, facetFault, playbackTip, lineTip } = side.settings;
+  const facet = (limit: number) =>
+    worstAround(facetShares(side, plan, limit, rows), side.programCount);
+  const bend = (tip: Metres) => worstAround(bendShares(side, plan, tip, rows), side.programCount);
   return [
-    ...shareFindings(
-      side,
-      'facet',
-      facetShares(side, plan, facetCaution),
-      facetShares(side, plan, facetFault),
-    ),
-    ...shareFindings(
-      side,
-      'tight-bend',
-      bendShares(side, plan, playbackTip),
-      bendShares(side, plan, lineTip),
-    ),
+    ...shareFindings(side, 'facet', facet(facetCaution), facet(facetFault)),
+    ...shareFindings(side, 'tight-bend', bend(playbackTip), bend(lineTip)),
   ];
 }
 
-function shareFindings(
-  side: PlannedSide,
-  id: FindingId,
-  cautions: WindowShares,
-  faults: WindowShares,
-): Finding[] {
-  const caution = worstAround(cautions, side.programCount);
-  const fault = worstAround(faults, side.programCount);
+function shareFindings(side: PlannedSide, id: FindingId, caution: Worst, fault: Worst): Finding[] {
   const isFault = (quarter: number) => fault.shares[quarter]! > SHARE_LIMIT;
   const isCaution = (quarter: number) =>
     !isFault(quarter) && caution.shares[quarter]! > SHARE_LIMIT;

@@ -3,6 +3,9 @@ import type { PlannedSide } from '../planned-side.js';
 import { keptLand } from '../required-advance.js';
 import { windowMaximum } from './window-maximum.js';
 
+/** Boundaries of a quarter's bins, both its ends included. */
+const BOUNDARIES = BINS_PER_QUARTER + 1;
+
 /**
  * The advance needed at each boundary of a bin so that landMin is kept by a plan that is executed
  * up to c quarters early or late, c being `timingTolerance`: the largest R(t) over the times at
@@ -13,16 +16,25 @@ import { windowMaximum } from './window-maximum.js';
  */
 export function boundaryNeeds(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
   const c = side.settings.timingTolerance;
-  const required = requiredAtBoundaries(side, facing, gain);
-  return c === 0 ? required : largestWithin(required, side.count, c);
+  const boundaries = side.approachLoose.length + 1;
+  // Behind them is room for what the last quarters held before they were raised.
+  const memory = new Float64Array(boundaries + (c + 1) * BOUNDARIES);
+  const needs = memory.subarray(0, boundaries);
+  setRequired(needs, side, facing, gain);
+  if (c > 0) raiseWithin(needs, side.count, c, memory);
+  return needs;
 }
 
-/** R at each boundary, the larger of its two bins', m; at most pitchMax. */
-function requiredAtBoundaries(side: PlannedSide, facing: Float64Array, gain: number): Float64Array {
+/** Sets R at each boundary, the larger of its two bins', m; at most pitchMax. */
+function setRequired(
+  required: Float64Array,
+  side: PlannedSide,
+  facing: Float64Array,
+  gain: number,
+): void {
   const { approachLoose, count } = side;
   const { pitchMax } = side.settings;
   const kept = keptLand(side, gain);
-  const required = new Float64Array(approachLoose.length + 1);
   let before = Number.NEGATIVE_INFINITY;
   for (let quarter = 0; quarter < count; quarter++) {
     const opening = facing[quarter]!;
@@ -36,29 +48,31 @@ function requiredAtBoundaries(side: PlannedSide, facing: Float64Array, gain: num
     }
   }
   required[approachLoose.length] = Math.min(before, pitchMax);
-  return required;
 }
 
 /**
- * The largest entry at most c quarters away from each; a quarter has 16 and the first of the next.
- * Of the two quarters at the ends of the reach those parts count that are near enough; most often
+ * Raises each entry to the largest at most c quarters away; a quarter has 16 and the first of the
+ * next. Of the two quarters at the ends of the reach those parts count that are near enough; most often
  * another within reach holds more than all of them.
  * @param c over 0
+ * @param memory of the row, which goes on behind it for c + 1 quarters
  */
-function largestWithin(row: Float64Array, count: number, c: number): Float64Array {
+function raiseWithin(row: Float64Array, count: number, c: number, memory: Float64Array): void {
   const ofQuarters = new Float64Array(count);
   for (let quarter = 0; quarter < count; quarter++)
     ofQuarters[quarter] = quarterLargest(row, quarter);
-  const largest = new Float64Array(row.length);
+  const heldAt = (quarter: number) => row.length + (quarter % (c + 1)) * BOUNDARIES;
   for (let quarter = 0; quarter <= count; quarter++) {
     const [earliest, latest] = [quarter - c, quarter + c];
     const between = windowMaximum(ofQuarters, earliest + 1, latest - 1);
     const from = quarter * BINS_PER_QUARTER;
-    largest.fill(between, from, from + BINS_PER_QUARTER);
-    if (earliest >= 0 && ofQuarters[earliest]! > between) raiseToEnd(largest, from, row, earliest);
-    if (latest < count && ofQuarters[latest]! > between) raiseToHere(largest, from, row, latest);
+    if (quarter < count) memory.copyWithin(heldAt(quarter), from, from + BOUNDARIES);
+    row.fill(between, from, from + BINS_PER_QUARTER);
+    if (earliest >= 0 && ofQuarters[earliest]! > between) {
+      raiseToEnd(row, from, memory, heldAt(earliest));
+    }
+    if (latest < count && ofQuarters[latest]! > between) raiseToHere(row, from, latest);
   }
-  return largest;
 }
 
 function quarterLargest(row: Float64Array, quarter: number): number {
@@ -70,27 +84,21 @@ function quarterLargest(row: Float64Array, quarter: number): number {
   return most;
 }
 
-/** Raises a quarter's entries to the largest from their place in another quarter to its end. */
-function raiseToEnd(largest: Float64Array, from: number, row: Float64Array, quarter: number): void {
-  const first = quarter * BINS_PER_QUARTER;
-  let most = row[first + BINS_PER_QUARTER]!;
+/** Raises a quarter's entries to the largest from their place in an earlier one to its end. */
+function raiseToEnd(row: Float64Array, from: number, held: Float64Array, first: number): void {
+  let most = held[first + BINS_PER_QUARTER]!;
   for (let at = BINS_PER_QUARTER - 1; at >= 0; at--) {
-    if (row[first + at]! > most) most = row[first + at]!;
-    if (from + at < largest.length && most > largest[from + at]!) largest[from + at] = most;
+    if (held[first + at]! > most) most = held[first + at]!;
+    if (from + at < row.length && most > row[from + at]!) row[from + at] = most;
   }
 }
 
-/** Raises them to the largest from that quarter's start to their place in it. */
-function raiseToHere(
-  largest: Float64Array,
-  from: number,
-  row: Float64Array,
-  quarter: number,
-): void {
+/** Raises them to the largest from a later quarter's start to their place in it. */
+function raiseToHere(row: Float64Array, from: number, quarter: number): void {
   const first = quarter * BINS_PER_QUARTER;
   let most = row[first]!;
   for (let at = 0; at < BINS_PER_QUARTER; at++) {
     if (row[first + at]! > most) most = row[first + at]!;
-    if (most > largest[from + at]!) largest[from + at] = most;
+    if (most > row[from + at]!) row[from + at] = most;
   }
 }
