@@ -11,10 +11,11 @@ import { joinFigures } from './analysis/join-parts.js';
 import type { EdgeWindow, MotionSummary } from './analysis/motion.js';
 import { rowsBetween, rowsOfSide, type SideRows } from './analysis/motion-rows.js';
 import { type Part, partsOf } from './analysis/parts.js';
+import { sharedMemory } from './analysis/row-memory.js';
 import { readSoundEdges } from './analysis/sound-edges.js';
 import type { InputError } from './errors.js';
 import type { ForecastedFile } from './forecast-result.js';
-import { forecastPlans, tightestOf } from './model/forecast-model.js';
+import { forecastPlans, type SideRequest, tightestOf } from './model/forecast-model.js';
 import type { HotSpot, SideForecast } from './model/forecast-types.js';
 import { type PlannedRows, plannedRows } from './model/planned-rows.js';
 import { withSurvival } from './model/with-survival.js';
@@ -113,7 +114,9 @@ export async function forecastParts(
 ): Promise<ForecastedFile> {
   return await withSide(input, settings, async (side) => {
     refuseChanged(side, measured);
-    return await forecastOpen(side, settings, request, measured, tightest);
+    // The result crosses threads: its columns need not be copied.
+    const known = { memory: sharedMemory, ...(tightest === undefined ? {} : { tightest }) };
+    return await forecastOpen(side, settings, request, measured, known);
   });
 }
 
@@ -159,7 +162,7 @@ async function forecastOpen(
   settings: Settings,
   request: Request,
   measured: MeasuredParts,
-  tightest?: Tightest,
+  known: Pick<SideRequest, 'tightest' | 'memory'> = {},
 ): Promise<ForecastedFile> {
   const { source } = side;
   const motion = joined(side, measured);
@@ -168,7 +171,7 @@ async function forecastOpen(
     ...handOf(side),
     source: side.facts,
     rows: rowsIn(measured, motion, settings),
-    ...(tightest === undefined ? {} : { tightest }),
+    ...known,
   });
   const windows = await readEdges(side, planned.forecast.hotSpots);
   return {

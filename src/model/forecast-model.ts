@@ -10,7 +10,7 @@ import { type Plan, type PlanRows, planPitch, planSide } from './plan.js';
 import { planReport, radiusUsed } from './plan-report.js';
 import type { PlannedRows } from './planned-rows.js';
 import { type PlannedSide, plannedSide } from './planned-side.js';
-import { quarterColumns } from './quarter-columns.js';
+import { type ColumnMemory, quarterColumns } from './quarter-columns.js';
 import type { HandSettings } from './side-plan-input.js';
 import { suggestedOrder } from './suggested-order.js';
 import { trackFigures } from './track-figures.js';
@@ -32,6 +32,8 @@ export interface SideRequest {
   readonly rows?: PlannedRows;
   /** Where it is known, or is not worth its time. */
   readonly tightest?: SideForecast['tightest'];
+  /** Where the quarters' columns are to lie, if not in memory of their own. */
+  readonly memory?: ColumnMemory;
 }
 
 /** A forecast with the plans that it was made from. */
@@ -88,7 +90,7 @@ export function forecastPlans(
     headLoad: headLoad(motion, settings, levelDb),
     hotSpots: hotSpots(side, executed.plan),
     findings,
-    quarters: quarterColumns(side, plan, machine, fixed),
+    quarters: quarterColumns(side, plan, machine, fixed, known.memory),
     ...(side.hand.tracks.length === 0
       ? {}
       : { tracks: trackFigures(side, executed.plan, findings) }),
