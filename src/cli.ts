@@ -1,7 +1,8 @@
 import { availableParallelism } from 'node:os';
+import { bugText } from './commands/bug-text.js';
 import { runCommandLine } from './commands/command-line.js';
 import { BUG } from './commands/exit-code.js';
-import { CLEAR_LINE } from './commands/standard-error.js';
+import { CLEAR_LINE, standardError } from './commands/standard-error.js';
 import { abandonWrites } from './report/write-atomic.js';
 
 // The one place that knows the process: everything else is handed what it needs of it.
@@ -28,6 +29,7 @@ for (const [signal, exitCode] of Object.entries(SIGNALS)) {
 export async function furrow(args: readonly string[]): Promise<void> {
   // A run that nothing goes on with would otherwise end as if all were well.
   process.exitCode = BUG;
+  process.once('beforeExit', tellUnfinished);
   process.exitCode = await runCommandLine(args, {
     // Made only where it is read.
     get stdin() {
@@ -47,6 +49,15 @@ export async function furrow(args: readonly string[]): Promise<void> {
       ask = asked;
     },
   });
+  process.off('beforeExit', tellUnfinished);
+}
+
+/** Says that the command still waits for something when nothing is left that could come. */
+function tellUnfinished(): void {
+  abandonWrites();
+  if (process.stderr.isTTY) process.stderr.write(CLEAR_LINE);
+  const errors = standardError(process.stderr, { isQuiet: false, isTerminal: false });
+  errors.error(bugText('nothing is left to wait for, but the command is not over'));
 }
 
 /** Some terminals report 0, which means that they do not know. */

@@ -1,6 +1,6 @@
 import { execa } from 'execa';
 import { expect, test } from 'vitest';
-import { SHELL_COMMAND, startFurrow } from '../support/run-furrow.js';
+import { runFurrow, SHELL_COMMAND, startFurrow } from '../support/run-furrow.js';
 
 test('a result that cannot be written is exit code 4', async () => {
   // Source: full(4) of Linux: each write fails for want of space.
@@ -35,4 +35,14 @@ test('an interrupt ends it with exit code 130, at once and without a word', asyn
     stderr: 'furrow: no profile file: built-in defaults',
     exitCode: 130,
   });
+});
+
+test('a run that has nothing left to wait for before it is over says that it is a bug, and is 70', async () => {
+  const preload = new URL('../support/unanswered-output.mjs', import.meta.url).href;
+  const { stdout, stderr, exitCode } = await runFurrow(['--version'], {
+    env: { NO_COLOR: '1', NODE_OPTIONS: `--import ${preload}` },
+  });
+  expect(stdout).toBe('');
+  expect(stderr).toMatch(/^furrow: this is a bug in furrow, .*\nfurrow: .*not over\n$/);
+  expect(exitCode).toBe(70);
 });
