@@ -36,13 +36,15 @@ export function trackFigures(
   }));
 }
 
-/** Of the bins that begin inside the track, or of the one that it lies in. */
+/** Of the bins that begin inside the track; of the one that it begins in, if none does. */
 function leastLand(side: PlannedSide, land: Float64Array, track: HandTrack) {
   const from = quartersIn(side, track.fromSeconds) * BINS_PER_QUARTER;
   const until = quartersIn(side, track.untilSeconds) * BINS_PER_QUARTER;
   // A beginning that rounding puts just behind a bin's belongs to that bin.
-  const first = Math.min(Math.ceil(from - 1e-6), land.length - 1);
-  const row = land.subarray(first, Math.max(first + 1, Math.ceil(until - 1e-6)));
+  const within = Math.ceil(from - 1e-6);
+  const end = Math.ceil(until - 1e-6);
+  const first = Math.min(within < end ? within : Math.floor(from), land.length - 1);
+  const row = land.subarray(first, Math.max(first + 1, end));
   const landMin = row.reduce((least, of) => Math.min(least, of), Number.POSITIVE_INFINITY);
   return { landMin, landMinAtSeconds: binStart(side, first + firstNearLeast(row)) };
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { BINS_PER_QUARTER, QUARTERS_PER_TURN } from '../../src/analysis/motion.js';
 import { forecastSide } from '../../src/model/forecast-model.js';
 import type { TrackFigures } from '../../src/model/forecast-types.js';
 import { LENGTH_MARGIN } from '../../src/model/limits.js';
@@ -186,6 +187,25 @@ describe('a side cut into tracks without gaps', () => {
       findings.some((finding) => finding.severity === severity),
     );
   }
+});
+
+test('a track that lies wholly inside one bin has the least land of that bin', () => {
+  fc.assert(
+    fc.property(randomMotion({ longestTurns: 3 }), fc.nat(), (motion, any) => {
+      const settings = settingsWith({ rpm: 60 / motion.turnSeconds });
+      const bin = motion.turnSeconds / QUARTERS_PER_TURN / BINS_PER_QUARTER;
+      const at = (any % Math.floor(motion.durationSeconds / bin)) * bin;
+      const hand = handWith([
+        [at, at + bin],
+        [at + 0.3 * bin, at + 0.7 * bin],
+      ]);
+      const { tracks = [] } = forecastSide(motion, settings, { ...ABOUT, hand });
+      const [whole, inside] = tracks;
+      expect(inside?.landMin).toBe(whole?.landMin);
+      expect(inside?.landMinAtSeconds).toBe(whole?.landMinAtSeconds);
+    }),
+    { numRuns: 60 },
+  );
 });
 
 test('a time belongs to the track that has begun and not ended', () => {
