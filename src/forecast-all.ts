@@ -34,9 +34,17 @@ export async function* forecastAll(
 ): AsyncGenerator<ForecastedFile | Failure, void, undefined> {
   const ahead = run.pool.jobs === 1 ? 1 : 2 * run.pool.jobs;
   const begun: Promise<ForecastedFile | Failure>[] = [];
-  for (const input of inputs) {
-    const isLast = input === inputs.at(-1);
-    begun.push(isFailure(input) ? Promise.resolve(input) : forecastOne(input, run, isLast));
+  const hasFailed = inputs.map(isFailure);
+  for (const [at, input] of inputs.entries()) {
+    const isLast = () => at === hasFailed.lastIndexOf(false);
+    begun.push(
+      isFailure(input)
+        ? Promise.resolve(input)
+        : forecastOne(input, run, isLast).then((result) => {
+            hasFailed[at] = 'code' in result;
+            return result;
+          }),
+    );
     const first = begun.length >= ahead ? begun.shift() : undefined;
     if (first !== undefined) yield await first;
   }
@@ -47,11 +55,14 @@ function isFailure(input: SideInput | Failure): input is Failure {
   return typeof input !== 'string' && 'code' in input;
 }
 
-/** Never rejects: whatever goes wrong is this side's. */
+/**
+ * Never rejects: whatever goes wrong is this side's.
+ * @param isLast whether all sides behind it, if there are any, are known to have failed
+ */
 async function forecastOne(
   input: SideInput,
   run: SideRun,
-  isLast: boolean,
+  isLast: () => boolean,
 ): Promise<ForecastedFile | Failure> {
   try {
     return await forecastIn(run, input, isLast);
@@ -70,7 +81,7 @@ async function forecastOne(
 async function forecastIn(
   run: SideRun,
   input: SideInput,
-  isLast: boolean,
+  isLast: () => boolean,
 ): Promise<ForecastedFile> {
   const { pool, requestFor, progress } = run;
   const { settings } = typeof input === 'string' ? run : input;
@@ -78,7 +89,7 @@ async function forecastIn(
   const parts = await partsOfSide(input, settings);
   const request = requestFor(input);
   // Once the last side is measured all but one have nothing to do: ended, they give memory back.
-  pool.keep(isLast && parts.length > MOST_PARTS_APART ? 1 : pool.jobs);
+  pool.keep(isLast() && parts.length > MOST_PARTS_APART ? 1 : pool.jobs);
   // One thread does a side's parts in their order.
   if (pool.jobs === 1 || parts.length <= 1) {
     return resultOf(await pool.run.file({ ...job, request }));
@@ -92,7 +103,7 @@ async function forecastIn(
   );
   const partsJob = { ...job, request, measured: { figures: outcomes.map(resultOf), rows } };
   // Of the last side the other threads have nothing else to do.
-  return isLast && parts.length <= MOST_PARTS_APART && request.planner !== 'tightest'
+  return isLast() && parts.length <= MOST_PARTS_APART && request.planner !== 'tightest'
     ? await forecastApart(pool, partsJob)
     : resultOf(await pool.run.parts(partsJob));
 }

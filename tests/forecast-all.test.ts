@@ -3,11 +3,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Worker } from 'node:worker_threads';
 import { describe, expect, test, vi } from 'vitest';
+import { rowsOfSide } from '../src/analysis/motion-rows.js';
 import { forecastAll, type SideRun } from '../src/forecast-all.js';
 import type { ForecastedFile } from '../src/forecast-result.js';
 import type { Request } from '../src/forecast-side.js';
 import { resolveProfile } from '../src/profile/resolve-profile.js';
 import type { Failure } from '../src/report/failure.js';
+import { sideJobs } from '../src/side-jobs.js';
+import { partsOfSide } from '../src/side-parts.js';
 import { type SidePool, threadPool } from '../src/side-pool.js';
 import { forecastedFile } from './support/forecast-fixture.js';
 import { withFolder } from './support/run-furrow.js';
@@ -61,6 +64,27 @@ function poolOf(jobs: number, work: (path: string) => Promise<void>): SidePool {
   };
 }
 
+/** Such a pool that does sides in parts too: whatever the part, a short signal is measured. */
+function poolInParts(): SidePool {
+  const { run, ...pool } = poolOf(2, async () => {});
+  const file = forecastedFile({ name: 'in parts' });
+  return {
+    ...pool,
+    run: {
+      ...run,
+      part: async ({ settings, progress }) => {
+        const parts = await partsOfSide(SIGNAL, settings);
+        const rows = rowsOfSide(parts, settings);
+        const [part] = parts;
+        if (part === undefined) throw new Error('the signal has no part');
+        return await sideJobs.part({ input: SIGNAL, settings, progress, part, rows });
+      },
+      parts: async () => ({ value: file }),
+      tightest: async () => ({ value: file.forecast.tightest }),
+    },
+  };
+}
+
 /** So many copies of a short signal, in a folder of their own. */
 async function withSignals<T>(
   names: readonly string[],
@@ -71,6 +95,17 @@ async function withSignals<T>(
     for (const path of paths) await copyFile(SIGNAL, path);
     return await use(paths);
   });
+}
+
+/** As long as is said, and nearly all of it a hole. */
+async function silentSide(name: string, minutes: number): Promise<string> {
+  const path = join(await temporaryFolder(), name);
+  const bytes = wavBytes({ channels: 1, bitDepth: 8, sampleRate: 44_100, words: [0] });
+  // Its data go on to the end of the file.
+  bytes.fill(0xff, 40, 44);
+  await writeFile(path, bytes);
+  await truncate(path, bytes.length + minutes * 60 * 44_100);
+  return path;
 }
 
 describe('results', () => {
@@ -116,26 +151,16 @@ describe('results', () => {
 });
 
 describe('threads with nothing to do', () => {
-  /** As long as is said, and nearly all of it a hole. */
-  async function silentSide(name: string, minutes: number): Promise<string> {
-    const path = join(await temporaryFolder(), name);
-    const bytes = wavBytes({ channels: 1, bitDepth: 8, sampleRate: 44_100, words: [0] });
-    // Its data go on to the end of the file.
-    bytes.fill(0xff, 40, 44);
-    await writeFile(path, bytes);
-    await truncate(path, bytes.length + minutes * 60 * 44_100);
-    return path;
-  }
-
   test.each([
-    ['it is', [3, 40], [2, 1]],
+    ['it is', [3, 40], [1, 2]],
     ['another one is', [40, 3], [2, 2]],
   ])('are kept, but one only where the last side is long: %s', async (_, lengths, wanted) => {
     const kept: number[] = [];
     const keep = (threads: number) => kept.push(threads);
     const paths = await Promise.all(lengths.map((minutes) => silentSide('side.wav', minutes)));
-    await all(paths, runWith({ ...poolOf(2, async () => {}), keep }));
-    expect(kept).toEqual(wanted);
+    await all(paths, runWith({ ...poolInParts(), keep }));
+    // Which file is open first is the system's.
+    expect(kept.toSorted((a, b) => a - b)).toEqual(wanted);
   });
 
   test('end, but for as many as are kept', async () => {
@@ -162,6 +187,30 @@ describe('threads with nothing to do', () => {
         await pool.close();
       }
     });
+  });
+});
+
+describe('the tightest plan', () => {
+  const failure: Failure = { path: 'x', code: 'empty-folder', message: 'x: empty' };
+  test.each([
+    ['has a thread of its own for the last side', [], 1],
+    ['has none where another side follows', [SIGNAL], 0],
+    ['has one where what follows had failed before', [failure, failure], 1],
+    ['has one where what follows fails meanwhile', ['none.wav', 'none-either.wav'], 1],
+  ])('%s', async (_, behind, wanted) => {
+    let apart = 0;
+    const { run, ...pool } = poolInParts();
+    const tightest: typeof run.tightest = async (job) => {
+      apart += 1;
+      return await run.tightest(job);
+    };
+    const results = await all(
+      [await silentSide('long.wav', 3), ...behind],
+      runWith({ ...pool, run: { ...run, tightest } }),
+    );
+    expect(results).toHaveLength(1 + behind.length);
+    expect(results[0]).toMatchObject({ name: 'in parts' });
+    expect(apart).toBe(wanted);
   });
 });
 
