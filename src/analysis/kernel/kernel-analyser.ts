@@ -22,6 +22,7 @@ import {
 } from './collect.js';
 import { configureKernel } from './configure.js';
 import { beginCounting, type Counted, countedBy } from './counted.js';
+import { expectRows } from './expect-rows.js';
 import { feedKernel, sourceRoom } from './feed.js';
 import { type Kernel, releaseKernel } from './load-kernel.js';
 
@@ -47,6 +48,7 @@ export class KernelAnalyser implements PartAnalyser {
    * @param kernel at rest, this analyser's own
    * @param program at a rate of the 44.1 or 48 kHz family
    * @param rows of the part, which its motion then has
+   * @throws Error if they are not as many as the part's: its end would be waited for without end
    */
   constructor(
     kernel: Kernel,
@@ -55,6 +57,7 @@ export class KernelAnalyser implements PartAnalyser {
     settings: Settings,
     rows = emptyRows(part.endQuarter - part.firstQuarter, sharedMemory),
   ) {
+    expectRows(rows, part);
     const limit = bandLimitOf(program.format.sampleRate);
     const clock = clockOfPart(part, program, settings);
     this.#kernel = kernel;
