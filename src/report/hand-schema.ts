@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { place, um } from './measures-schema.js';
+import { db, duration, place, um } from './measures-schema.js';
 
 /** What the operator sets by hand along a side. */
 export const handSchema = z.strictObject({
@@ -8,6 +8,18 @@ export const handSchema = z.strictObject({
   bands: z
     .array(z.strictObject({ fromSeconds: place, untilSeconds: place, pitchUm: um }))
     .describe('the markers between tracks'),
+  trims: z
+    .array(
+      z.strictObject({
+        fromSeconds: place,
+        untilSeconds: place,
+        gainDb: db,
+        fadeInSeconds: duration,
+        fadeOutSeconds: duration,
+      }),
+    )
+    .optional()
+    .describe('tracks whose level the sheet changes; left out where it changes none'),
 });
 
 export type HandJson = z.infer<typeof handSchema>;
