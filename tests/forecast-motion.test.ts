@@ -93,10 +93,14 @@ test('every setting that the pass reads is among those a motion is saved with', 
   const motionWith = async (settings: Settings) =>
     (await forecastFile(path, settings, REQUEST)).motion;
   const plain = await motionWith(SETTINGS);
-  // A number grows by one per cent, a choice is turned.
+  // A whole number grows by one, as some count turns; another by one per cent; a choice is turned.
+  const changed = (value: unknown) => {
+    if (typeof value === 'boolean') return !value;
+    if (typeof value !== 'number') return value;
+    return Number.isInteger(value) ? value + 1 : 1.01 * value;
+  };
   for (const [name, value] of Object.entries(SETTINGS)) {
-    const other =
-      typeof value === 'number' ? 1.01 * value : typeof value === 'boolean' ? !value : value;
+    const other = changed(value);
     if (other === value || BAKED_SETTINGS.some((baked) => baked === name)) continue;
     expect([name, await motionWith({ ...SETTINGS, [name]: other })]).toEqual([name, plain]);
   }
